@@ -1,0 +1,17 @@
+import { Injectable } from '@nestjs/common';
+import { Temporal } from 'temporal-polyfill';
+import { toDay, type Day } from './rules/calendar/day.js';
+
+/** The only place that reads the time. Rules never do: they are handed a day. */
+@Injectable()
+export class Clock {
+  /** This instant as ISO 8601 text in UTC with milliseconds, always 24 characters, so that it sorts as text. */
+  now(): string {
+    return new Date().toISOString();
+  }
+
+  /** The calendar day it is now in a time zone of the IANA database, such as a store's. */
+  today(timeZone: string): Day {
+    return toDay(Temporal.Instant.from(this.now()).toZonedDateTimeISO(timeZone).toPlainDate().toString());
+  }
+}

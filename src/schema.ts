@@ -1,0 +1,36 @@
+import { migrations } from '../migrations/index.js';
+import { BookedItemEntity } from './custody/booked-item.entity.js';
+import { DefectEntity } from './inspections/defect.entity.js';
+import { GearEventEntity } from './inspections/gear-event.entity.js';
+import { InspectionEntity } from './inspections/inspection.entity.js';
+import { JobEntity } from './jobs/job.entity.js';
+import { LedgerEntryEntity, LedgerHeadEntity } from './ledger/ledger.entity.js';
+import { RequestClaimEntity } from './ledger/request-claim.entity.js';
+import { PersonEntity } from './people/person.entity.js';
+import { SessionEntity } from './people/session.entity.js';
+import { ImportMappingEntity } from './register/import-mapping.entity.js';
+import { ItemEntity } from './register/item.entity.js';
+import { UploadEntity } from './register/upload.entity.js';
+import type { Schema } from './storage/open-storage.js';
+import { StoreEntity } from './stores/store.entity.js';
+
+/** Every table and every migration, by name: nothing is found by a file pattern. */
+export const SCHEMA: Schema = {
+  entities: [
+    BookedItemEntity,
+    DefectEntity,
+    GearEventEntity,
+    ImportMappingEntity,
+    InspectionEntity,
+    ItemEntity,
+    JobEntity,
+    LedgerEntryEntity,
+    LedgerHeadEntity,
+    PersonEntity,
+    RequestClaimEntity,
+    SessionEntity,
+    StoreEntity,
+    UploadEntity,
+  ],
+  migrations,
+};
