@@ -1,0 +1,67 @@
+import { Injectable, type CallHandler, type ExecutionContext, type NestInterceptor } from '@nestjs/common';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { defer, from, lastValueFrom, type Observable } from 'rxjs';
+import { RequestClaims, type Answer } from '../ledger/request-claims.service.js';
+import { onceOnlyRequest, RequestRepeated } from '../ledger/request-once.js';
+import { actorOf } from '../people/access.js';
+
+/**
+ * Makes a request that carries an Idempotency-Key (or a form that carries `_once`) take effect once. Sent again,
+ * it gets the first answer again.
+ */
+@Injectable()
+export class OnceOnlyInterceptor implements NestInterceptor {
+  constructor(private readonly claims: RequestClaims) {}
+
+  async intercept(context: ExecutionContext, next: CallHandler): Promise<Observable<unknown>> {
+    const http = context.switchToHttp();
+    const [request, reply] = [http.getRequest<FastifyRequest>(), http.getResponse<FastifyReply>()];
+    const key = keyOf(request);
+    if (!key || request.method === 'GET') return next.handle();
+    const once = this.claims.describe({ key, personId: actorOf(request)?.id ?? null, request });
+    const earlier = await this.claims.answerOf(once);
+    if (earlier) return from(replay(reply, earlier));
+    return defer(() =>
+      onceOnlyRequest.run(once, async () => {
+        try {
+          const body: unknown = await lastValueFrom(next.handle(), { defaultValue: undefined });
+          if (once.claimed) await this.claims.keepAnswer(once, answerFrom(reply, body));
+          return body;
+        } catch (error) {
+          const answered = error instanceof RequestRepeated ? await this.claims.answerOf(once) : undefined;
+          if (!answered) throw error;
+          return replay(reply, answered);
+        }
+      }),
+    );
+  }
+}
+
+function keyOf(request: FastifyRequest): string | undefined {
+  const header = request.headers['idempotency-key'];
+  if (typeof header === 'string') return header.replace(/^"(.*)"$/, '$1');
+  const { body } = request;
+  const field: unknown = typeof body === 'object' && body !== null ? Reflect.get(body, '_once') : undefined;
+  return typeof field === 'string' && field !== '' ? field : undefined;
+}
+
+function answerFrom(reply: FastifyReply, body: unknown): Answer {
+  const location = reply.getHeader('location');
+  const etag = reply.getHeader('etag');
+  return {
+    status: reply.statusCode,
+    ...(typeof location === 'string' ? { location } : {}),
+    ...(typeof etag === 'string' ? { etag } : {}),
+    ...(reply.sent || body === undefined ? {} : { body }),
+  };
+}
+
+async function replay(reply: FastifyReply, answer: Answer): Promise<unknown> {
+  if (answer.location) {
+    await reply.redirect(answer.location, answer.status);
+    return undefined;
+  }
+  if (answer.etag) reply.header('etag', answer.etag);
+  reply.status(answer.status);
+  return answer.body;
+}

@@ -1,0 +1,80 @@
+import type { Refusal, RefusalCode } from '../../rules/fitness/refusal.js';
+import { INSPECTION_NAMES, day, figure } from './words.js';
+
+/** What a refusal says to the storeman, and what to do about it. */
+export function refusalSentence(refusal: Refusal): string {
+  return SENTENCES[refusal.code](refusal);
+}
+
+const SENTENCES: Readonly<Record<RefusalCode, (refusal: Refusal) => string>> = {
+  scrapped: () => 'Scrapped. It never comes back into use.',
+  quarantined: () => 'In quarantine. A competent person must examine and release it.',
+  under_repair: () => 'Under repair. It needs an examination before it is used again.',
+  missing: () => 'Missing: it did not come back from a job.',
+  defect_deadline: (refusal) => `A defect allows use until ${on(refusal)} only. Have it put right.`,
+  wrong_kind: (refusal) => `Another kind of gear than the ${refusal.needed ?? 'one'} this line needs.`,
+  wrong_duty: (refusal) =>
+    `Not made for this duty${refusal.needed ? ` (${words(refusal.needed)})` : ''}; a lashing capacity never serves a lifting duty.`,
+  unrated: () => 'No readable rating on record. Enter it from the plate, or leave the item out.',
+  rating_not_comparable: (refusal) =>
+    `Its rating cannot be compared with what is needed${compared(refusal)}.`,
+  under_rated: (refusal) => `Rated too low${compared(refusal)}.`,
+  unknown_size: (refusal) =>
+    `Its ${words(refusal.subject ?? 'size')} is not on record${needs(refusal)}. Measure it.`,
+  too_short: (refusal) => `Too short${compared(refusal)}.`,
+  does_not_fit_machine: (refusal) => `Does not fit the machine${compared(refusal)}.`,
+  does_not_fit_panel: (refusal) => `Does not take the thickest panel${compared(refusal)}.`,
+  never_examined: (refusal) => `Never had its ${inspection(refusal)}. Have it done first.`,
+  failed_examination: (refusal) =>
+    `Failed its ${inspection(refusal)}${refusal.on ? ` on ${day(refusal.on)}` : ''}.`,
+  out_of_date: (refusal) => `Out of date: its ${inspection(refusal)} was due on ${on(refusal)}.`,
+  due_during_job: (refusal) =>
+    `Goes out of date during the job: its ${inspection(refusal)} is due on ${on(refusal)}.`,
+  examine_after_event: (refusal) =>
+    `Something happened to it${refusal.on ? ` on ${day(refusal.on)}` : ''} that calls for a fresh ${inspection(refusal)}.`,
+  past_service_life: (refusal) => `Past its service life, which ended on ${on(refusal)}.`,
+  service_life_ends_during_job: (refusal) => `Its service life ends during the job, on ${on(refusal)}.`,
+  service_life_unknown: () =>
+    'The day its service life counts from is not on record. Enter it from the label.',
+  certificate_missing: (refusal) => `The report of its ${inspection(refusal)} is not on file.`,
+  label_illegible: () => 'Its label cannot be read, so it must not be used.',
+  serial_unknown: () => 'Its serial number is not known, so no certificate can be matched to it.',
+  no_rule_for_kind: () =>
+    'The rules of this place say nothing about this kind, so its fitness cannot be told.',
+  promised_elsewhere: (refusal) =>
+    `Promised to job ${refusal.jobReference ?? 'another job'}${refusal.on ? ` until ${day(refusal.on)}` : ''}.`,
+  not_back_yet: (refusal) =>
+    `Not back yet from job ${refusal.jobReference ?? 'another job'}${refusal.on ? `, due back on ${day(refusal.on)}` : ''}.`,
+  at_another_store: (refusal) =>
+    `At another store${refusal.has ? ` (${refusal.has})` : ''}, and this job takes from its own store only.`,
+  excluded_by_storeman: () => 'Left out by the storeman.',
+};
+
+function on({ on: value }: Refusal): string {
+  return value ? day(value) : 'an unknown day';
+}
+
+function inspection({ subject }: Refusal): string {
+  return Object.entries(INSPECTION_NAMES).find(([type]) => type === subject)?.[1] ?? 'examination';
+}
+
+function compared({ needed, has, unit }: Refusal): string {
+  const parts = [
+    has === undefined ? '' : `has ${figure(has, unit)}`,
+    needed === undefined ? '' : `needs ${figure(needed, unit)}`,
+  ].filter(Boolean);
+  return parts.length > 0 ? `: ${parts.join(', ')}` : '';
+}
+
+function needs({ needed, unit }: Refusal): string {
+  return needed === undefined ? '' : ` (needed: ${figure(needed, unit)})`;
+}
+
+/** A name such as `jawMaximumMm` in words: `jaw maximum`. */
+function words(name: string): string {
+  return name
+    .replace(/(Mm|M|Kg)$/, '')
+    .replace(/([A-Z])/g, ' $1')
+    .toLowerCase()
+    .trim();
+}

@@ -1,0 +1,85 @@
+import { daysBetween, type Day } from '../../rules/calendar/day.js';
+import type { Condition, Duty, EventType, InspectionType } from '../../rules/gear/gear.js';
+import type { Measure } from '../../rules/quantities/marking.js';
+
+/** The words people read for the names that rules and records use. */
+
+export const CONDITION_NAMES: Readonly<Record<Condition, string>> = {
+  inService: 'in service',
+  quarantined: 'quarantined',
+  underRepair: 'under repair',
+  scrapped: 'scrapped',
+};
+
+export const DUTY_NAMES: Readonly<Record<Duty, string>> = {
+  lifting: 'lifting',
+  lashing: 'lashing',
+  carrying: 'carrying',
+  steadying: 'steadying',
+  fallArrest: 'fall arrest',
+  hosting: 'hosting',
+};
+
+export const INSPECTION_NAMES: Readonly<Record<InspectionType, string>> = {
+  preUseCheck: 'pre-use check',
+  interimInspection: 'interim inspection',
+  thoroughExamination: 'thorough examination',
+  proofLoadTest: 'proof load test',
+};
+
+export const EVENT_NAMES: Readonly<Record<EventType, string>> = {
+  dropped: 'dropped',
+  overloaded: 'overloaded',
+  altered: 'altered',
+  repaired: 'repaired',
+  longIdle: 'out of use for long',
+};
+
+export const MEASURE_NAMES: Readonly<Record<Measure, string>> = {
+  workingLoadLimit: 'working load limit',
+  lashingCapacity: 'lashing capacity',
+  ratedCapacity: 'rated capacity',
+  ratedPersons: 'rated persons',
+};
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** A day as people write it, in an order that nobody can misread: `3 May 2026`. */
+export function day(value: Day | string): string {
+  const [year, month, date] = value.split('-').map(Number);
+  return `${date} ${MONTHS[(month ?? 1) - 1]} ${year}`;
+}
+
+/** How far a day is from today: `today`, `in 3 days`, `12 days ago`. */
+export function fromToday(value: Day, today: Day): string {
+  const days = daysBetween(today, value);
+  if (days === 0) return 'today';
+  if (days === 1) return 'tomorrow';
+  if (days === -1) return 'yesterday';
+  return days > 0 ? `in ${days} days` : `${-days} days ago`;
+}
+
+/** Decimal text with thin spaces between the thousands and its unit: `2 500 daN`. */
+export function figure(value: string, unit = ''): string {
+  const [whole = '', fraction] = value.split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
+  return `${grouped}${fraction ? `.${fraction}` : ''}${unit ? `\u00a0${unit}` : ''}`;
+}
+
+/** `1 strap`, `2 straps`. */
+export function count(number: number, one: string, many: string): string {
+  return `${number} ${number === 1 ? one : many}`;
+}
