@@ -1,0 +1,221 @@
+import type { SourceDefinition } from '../catalogue/read-source.js';
+import type { Actor } from '../people/actor.js';
+import type { Trigger, SchemeDefinition, InspectionRequirement } from '../rules/due/scheme.js';
+import type { Citation, KindDefinition } from '../rules/gear/kind.js';
+import type { MethodDefinition } from '../rules/lines/method.js';
+import { page } from '../web/page.js';
+import { count, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES, MEASURE_NAMES } from '../web/sentences/words.js';
+
+interface RulesPage {
+  readonly me: Actor;
+  readonly kinds: readonly KindDefinition[];
+  readonly schemes: readonly SchemeDefinition[];
+  readonly methods: readonly MethodDefinition[];
+  readonly sources: readonly SourceDefinition[];
+}
+
+/** Everything the tool holds to be true, with the source of each fact. */
+export function rulesPage({ me, kinds, schemes, methods, sources }: RulesPage): string {
+  return page(
+    { title: 'Rules', actor: me, path: '/rules' },
+    <>
+      <h1>Rules</h1>
+      <p class="lede">
+        What Tackleroom holds to be true, and where each fact comes from. Local law, the maker's instructions
+        and a competent person come before anything on this page.
+      </p>
+      <nav aria-label="On this page" class="actions">
+        {schemes.map(({ scheme, name }) => (
+          <a key={scheme} href={`#${scheme}`}>
+            {name}
+          </a>
+        ))}
+        <a href="#kinds">Kinds of gear</a>
+        <a href="#methods">Methods</a>
+        <a href="#sources">Sources</a>
+      </nav>
+      {schemes.map((scheme) => (
+        <Scheme key={scheme.scheme} scheme={scheme} kinds={kinds} sources={sources} />
+      ))}
+      <Kinds kinds={kinds} sources={sources} />
+      <Methods methods={methods} sources={sources} />
+      <SourceList sources={sources} />
+    </>,
+  );
+}
+
+function Scheme({
+  scheme,
+  kinds,
+  sources,
+}: { scheme: SchemeDefinition } & Pick<RulesPage, 'kinds' | 'sources'>) {
+  const caption = `Inspections asked for in ${scheme.name}`;
+  return (
+    <section class="sheet" id={scheme.scheme}>
+      <h2>{scheme.name}</h2>
+      <p class="caution-line">{scheme.caution}</p>
+      <div class="scroll" tabIndex={0} role="region" aria-label={caption}>
+        <table class="stacked">
+          <caption>{caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Gear</th>
+              <th scope="col">Inspection</th>
+              <th scope="col">When</th>
+              <th scope="col">By</th>
+              <th scope="col">Source</th>
+            </tr>
+          </thead>
+          <tbody>
+            {scheme.inspections.map((requirement) => (
+              <Requirement key={requirement.id} requirement={requirement} kinds={kinds} sources={sources} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+const WHO: Readonly<Record<InspectionRequirement['who'], string>> = {
+  user: 'the user',
+  inspector: 'an inspector',
+  competentPerson: 'a competent person',
+};
+
+function Requirement({
+  requirement,
+  kinds,
+  sources,
+}: { requirement: InspectionRequirement } & Pick<RulesPage, 'kinds' | 'sources'>) {
+  const entry = requirement.entries.at(-1);
+  const names = requirement.kinds.map((kind) => kinds.find((known) => known.kind === kind)?.name ?? kind);
+  return (
+    <tr>
+      <td data-label="Gear">{requirement.kinds.length === kinds.length ? 'Every kind' : names.join(', ')}</td>
+      <td data-label="Inspection">
+        {INSPECTION_NAMES[requirement.type]}
+        {requirement.certificateRequired ? ', report on file' : ''}
+      </td>
+      <td data-label="When">
+        {entry?.triggers ? entry.triggers.map(triggerWords).join('; ') : 'no longer asked for'}
+      </td>
+      <td data-label="By">{WHO[requirement.who]}</td>
+      <td data-label="Source">{entry ? citation(entry.source, sources) : ''}</td>
+    </tr>
+  );
+}
+
+function triggerWords(trigger: Trigger): string {
+  switch (trigger.when) {
+    case 'eachShift':
+      return 'before use, every shift';
+    case 'interval':
+      return `every ${count(trigger.months, 'month', 'months')}`;
+    case 'firstUse':
+      return trigger.declarationMonths === undefined
+        ? 'before first use'
+        : `before first use, unless new with a maker's declaration at most ${count(trigger.declarationMonths, 'month', 'months')} old`;
+    case 'afterEvent':
+      return `again after it was ${trigger.events.map((event) => EVENT_NAMES[event]).join(', ')}`;
+  }
+}
+
+function Kinds({ kinds, sources }: Pick<RulesPage, 'kinds' | 'sources'>) {
+  return (
+    <section id="kinds">
+      <h2>Kinds of gear</h2>
+      <ul class="cards">
+        {kinds.map((kind) => (
+          <li class="card" key={kind.kind}>
+            <h3>{kind.name}</h3>
+            <p>
+              For {kind.duties.map((duty) => DUTY_NAMES[duty]).join(', ')}.{' '}
+              {kind.rating
+                ? `Rated by its ${MEASURE_NAMES[kind.rating.measure]} in ${kind.rating.units.join(', ')}.`
+                : 'Carries no rating.'}
+            </p>
+            {kind.serviceLife ? (
+              <p>
+                Service life {kind.serviceLife.years} years ({citation(kind.serviceLife.source, sources)}).
+              </p>
+            ) : null}
+            <ul>
+              {kind.cautions.map(({ text, source }) => (
+                <li key={text}>
+                  {text} <span class="source">({citation(source, sources)})</span>
+                </li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Methods({ methods, sources }: Pick<RulesPage, 'methods' | 'sources'>) {
+  return (
+    <section id="methods">
+      <h2>Methods</h2>
+      {methods.map((method) => (
+        <div class="sheet" key={method.method}>
+          <h3>{method.name}</h3>
+          <p>{method.summary}</p>
+          <ul>
+            {method.lines.map((line) => (
+              <li key={line.key}>
+                {line.label}: {line.quantityPer} per {COUNTED[line.per]}
+                {line.spares > 0 ? ` and ${count(line.spares, 'spare', 'spares')}` : ''}{' '}
+                <span class="source">({citation(line.source, sources)})</span>
+              </li>
+            ))}
+          </ul>
+          <ul>
+            {method.cautions.map(({ text }) => (
+              <li key={text} class="caution-line">
+                {text}
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+const COUNTED: Readonly<Record<MethodDefinition['lines'][number]['per'], string>> = {
+  crew: 'crew',
+  lifterInUse: 'lifter in use',
+  panelOnWheels: 'panel on wheels',
+  truckUnloading: 'truck being unloaded',
+  personAloft: 'person aloft',
+  job: 'job',
+};
+
+function SourceList({ sources }: Pick<RulesPage, 'sources'>) {
+  return (
+    <section class="sheet" id="sources">
+      <h2>Sources</h2>
+      <ul>
+        {sources.map(({ key, title, publisher, edition, kind }) => (
+          <li key={key} id={`source-${key}`}>
+            {title}. {publisher}, {edition} ({kind}).
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function citation({ key, clause, page: place, verified }: Citation, sources: readonly SourceDefinition[]) {
+  const title = sources.find((source) => source.key === key)?.title ?? key;
+  const where = [clause, place ? `p. ${place}` : ''].filter(Boolean).join(', ');
+  return (
+    <>
+      <a href={`#source-${key}`}>{title}</a>
+      {where ? `, ${where}` : ''}
+      {verified === 'memory' ? ' (from memory, to be checked)' : ''}
+    </>
+  );
+}

@@ -1,0 +1,66 @@
+import { IsInt, IsOptional, IsString, IsTimeZone, Length, Max, Min } from 'class-validator';
+import { Type } from 'class-transformer';
+
+const TIME_ZONE = { message: 'write a time zone of the IANA database, such as Europe/London' };
+
+/** A new store. */
+export class NewStoreDto {
+  /** What people call it. */
+  @IsString()
+  @Length(1, 80, { message: 'write the name of the store, at most 80 characters' })
+  name!: string;
+
+  @IsString()
+  @Length(1, 200, { message: 'write where the store is, at most 200 characters' })
+  address!: string;
+
+  /** Key of the inspection scheme that holds where the store stands. */
+  @IsString()
+  @Length(1, 20, { message: 'choose the place whose inspection rules hold' })
+  scheme!: string;
+
+  /** IANA time zone: 'today' in this store is today there. */
+  @IsTimeZone(TIME_ZONE)
+  timeZone!: string;
+}
+
+/** A change to a store. What is left out stays as it is. */
+export class ChangeStoreDto {
+  @IsOptional()
+  @IsString()
+  @Length(1, 80, { message: 'write the name of the store, at most 80 characters' })
+  name?: string;
+
+  @IsOptional()
+  @IsString()
+  @Length(1, 200, { message: 'write where the store is, at most 200 characters' })
+  address?: string;
+
+  @IsOptional()
+  @IsString()
+  @Length(1, 20, { message: 'choose the place whose inspection rules hold' })
+  scheme?: string;
+
+  @IsOptional()
+  @IsTimeZone(TIME_ZONE)
+  timeZone?: string;
+}
+
+/** The version of the store that a page's form was made from. */
+export class ChangeStoreFormDto extends ChangeStoreDto {
+  @Type(() => Number)
+  @IsInt()
+  @Min(1)
+  @Max(1_000_000_000)
+  version!: number;
+}
+
+/** A store as others see it. */
+export class StoreView {
+  id!: number;
+  name!: string;
+  address!: string;
+  scheme!: string;
+  timeZone!: string;
+  version!: number;
+}
