@@ -1,0 +1,74 @@
+import type { Day } from '../calendar/day.js';
+import type { Marking } from '../quantities/marking.js';
+
+/** What a gear line asks of an item. A lashing capacity never serves a lifting duty. */
+export const DUTIES = ['lifting', 'lashing', 'carrying', 'steadying', 'fallArrest', 'hosting'] as const;
+export type Duty = (typeof DUTIES)[number];
+
+/** Whether the item may be used at all, as decided by people. Never mixed with currency (dates) or custody (where it is). */
+export const CONDITIONS = ['inService', 'quarantined', 'underRepair', 'scrapped'] as const;
+export type Condition = (typeof CONDITIONS)[number];
+
+export const INSPECTION_TYPES = [
+  'preUseCheck',
+  'interimInspection',
+  'thoroughExamination',
+  'proofLoadTest',
+] as const;
+export type InspectionType = (typeof INSPECTION_TYPES)[number];
+
+/** Things that happen to an item and call for a fresh examination before it is used again. */
+export const EVENT_TYPES = ['dropped', 'overloaded', 'altered', 'repaired', 'longIdle'] as const;
+export type EventType = (typeof EVENT_TYPES)[number];
+
+/** The latest inspection of one type that has not been superseded. */
+export interface InspectionRecord {
+  readonly type: InspectionType;
+  readonly doneOn: Day;
+  readonly outcome: 'fit' | 'unfit';
+  /** The last day the examiner allows before the next one, where they named a day. It can only bring the due date forward. */
+  readonly nextDueOn?: Day;
+}
+
+/** A house rule for one item: other months between inspections of one type. Lengthening needs `reference`, the scheme of examination drawn up by a competent person. */
+export interface WrittenScheme {
+  readonly type: InspectionType;
+  readonly months: number;
+  readonly reference?: string;
+}
+
+/** A promise of the item to a job. Days are inclusive. `late` means out past it and not yet back. */
+export interface Commitment {
+  readonly jobId: number;
+  readonly jobReference: string;
+  readonly from: Day;
+  readonly to: Day;
+  readonly late: boolean;
+}
+
+/** One item as the rules see it: facts only, read fresh at every gate. */
+export interface Gear {
+  readonly itemId: number;
+  readonly tag: string;
+  readonly kind: string;
+  readonly storeId: number;
+  readonly storeName: string;
+  readonly condition: Condition;
+  readonly missing: boolean;
+  readonly serialKnown: boolean;
+  readonly labelLegible: boolean;
+  readonly certificateOnFile: boolean;
+  readonly markings: readonly Marking[];
+  /** Measured attributes by name, in the unit the name ends in (`lengthM`, `barDiameterMm`, `jawMaximumMm`): exact decimal text. */
+  readonly dimensions: Readonly<Record<string, string>>;
+  readonly manufacturedOn?: Day;
+  readonly firstUsedOn?: Day;
+  /** The day of the maker's declaration of conformity, for gear bought new. */
+  readonly declarationOn?: Day;
+  readonly inspections: readonly InspectionRecord[];
+  readonly events: readonly { readonly type: EventType; readonly on: Day }[];
+  /** The earliest day named by an open defect that could become a danger: last day of use. */
+  readonly defectDeadline?: Day;
+  readonly writtenSchemes: readonly WrittenScheme[];
+  readonly commitments: readonly Commitment[];
+}
