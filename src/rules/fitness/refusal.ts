@@ -1,0 +1,52 @@
+import type { Day } from '../calendar/day.js';
+import type { SourceKey } from '../working.js';
+
+/** Every reason an item can be refused for. The codes are API: they never change meaning and are never reused. */
+export const REFUSAL_CODES = [
+  'scrapped',
+  'quarantined',
+  'under_repair',
+  'missing',
+  'defect_deadline',
+  'wrong_kind',
+  'wrong_duty',
+  'unrated',
+  'rating_not_comparable',
+  'under_rated',
+  'unknown_size',
+  'too_short',
+  'does_not_fit_machine',
+  'does_not_fit_panel',
+  'never_examined',
+  'failed_examination',
+  'out_of_date',
+  'due_during_job',
+  'examine_after_event',
+  'past_service_life',
+  'service_life_ends_during_job',
+  'service_life_unknown',
+  'certificate_missing',
+  'label_illegible',
+  'serial_unknown',
+  'no_rule_for_kind',
+  'promised_elsewhere',
+  'not_back_yet',
+  'at_another_store',
+  'excluded_by_storeman',
+] as const;
+export type RefusalCode = (typeof REFUSAL_CODES)[number];
+
+/** One reason, as data. A view makes the sentence; which of the figures are present depends on the code. */
+export interface Refusal {
+  readonly code: RefusalCode;
+  /** What was needed and what the item has, as exact decimal text in `unit`. */
+  readonly needed?: string;
+  readonly has?: string;
+  readonly unit?: string;
+  /** The dimension or inspection type concerned. */
+  readonly subject?: string;
+  /** The day that decides: due date, back day of the other job, end of life. */
+  readonly on?: Day;
+  readonly jobReference?: string;
+  readonly source: SourceKey;
+}
