@@ -1,0 +1,136 @@
+import { addDays, earliest, type Day } from '../calendar/day.js';
+import type { EventType, Gear, InspectionRecord, InspectionType } from '../gear/gear.js';
+import type { Citation } from '../gear/kind.js';
+import type { Working } from '../working.js';
+import { requirementsInForce, type RequirementInForce } from './in-force.js';
+import { failedExaminations, lastInspection, type FailedExamination } from './last-inspection.js';
+import { ruleDays } from './rule-days.js';
+import type { SchemeDefinition, Trigger } from './scheme.js';
+
+/** What a reader of the dates should know that is no refusal by itself. */
+export type DueCaution = 'inspection_in_future_ignored' | 'written_scheme_ignored';
+
+/** One inspection that is asked of the item, and where it stands. */
+export interface InspectionDue {
+  readonly requirementId: string;
+  readonly type: InspectionType;
+  readonly source: Citation;
+  readonly certificateRequired: boolean;
+  readonly lastDoneOn?: Day;
+  /** The last day the item is in date for this inspection; absent when no rule gives one. */
+  readonly dueOn?: Day;
+  /** True when it was never done and the item may not be used before it is. */
+  readonly neverExamined: boolean;
+  /** The latest event since the last inspection that calls for a new one before use. */
+  readonly afterEvent?: { readonly type: EventType; readonly on: Day };
+  /** How each rule that applies came to its day, the earliest first. */
+  readonly workings: readonly Working[];
+}
+
+/** Where an item stands with its dates, as known on one day. */
+export interface DueReport {
+  /** The earliest of all due days, the defect deadline, and the days of failed examinations and of events since. */
+  readonly dueOn?: Day;
+  /** False when the scheme has nothing in force for the kind, not even a pre-use check. */
+  readonly hasRule: boolean;
+  /** Every inspection in force but pre-use checks, in the scheme's order. */
+  readonly inspections: readonly InspectionDue[];
+  readonly failed: readonly FailedExamination[];
+  readonly defectDeadline?: Day;
+  readonly cautions: readonly DueCaution[];
+}
+
+/**
+ * When each inspection of the item falls due, by the scheme in force on `today`: the earliest day that any rule
+ * gives, counted from the day of the last inspection passed. What failed, or met with an event since, is due at once.
+ */
+export function dueDates(gear: Gear, scheme: SchemeDefinition, today: Day): DueReport {
+  const inForce = requirementsInForce(scheme, gear.kind, today);
+  const stands = inForce
+    .filter(({ requirement }) => requirement.type !== 'preUseCheck')
+    .map((rule) => standing(gear, rule, today));
+  const inspections = stands.map(({ inspection }) => inspection);
+  const failed = failedExaminations(gear, today);
+  const { defectDeadline } = gear;
+  const dueOn = earliest([
+    ...failed.map(({ on }) => on),
+    ...inspections.flatMap(({ dueOn, afterEvent }) =>
+      [dueOn, afterEvent?.on].filter((day) => day !== undefined),
+    ),
+    ...(defectDeadline === undefined ? [] : [defectDeadline]),
+  ]);
+  const cautions: DueCaution[] = [];
+  if (gear.inspections.some(({ doneOn }) => doneOn > today)) cautions.push('inspection_in_future_ignored');
+  if (stands.some(({ ignoredWrittenScheme }) => ignoredWrittenScheme))
+    cautions.push('written_scheme_ignored');
+  return {
+    ...(dueOn === undefined ? {} : { dueOn }),
+    hasRule: inForce.length > 0,
+    inspections,
+    failed,
+    ...(defectDeadline === undefined ? {} : { defectDeadline }),
+    cautions,
+  };
+}
+
+function standing(
+  gear: Gear,
+  rule: RequirementInForce,
+  today: Day,
+): { inspection: InspectionDue; ignoredWrittenScheme: boolean } {
+  const { requirement, triggers, source } = rule;
+  const last = lastInspection(gear, requirement.type, today);
+  const { days, neverExamined, ignoredWrittenScheme } = ruleDays(gear, rule, today);
+  const ordered = [...days].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  const dueOn = ordered[0]?.on;
+  const afterEvent = eventSince(gear, triggers.flatMap(eventsOf), last);
+  const inspection: InspectionDue = {
+    requirementId: requirement.id,
+    type: requirement.type,
+    source,
+    certificateRequired: requirement.certificateRequired,
+    ...(last === undefined ? {} : { lastDoneOn: last.doneOn }),
+    ...(dueOn === undefined ? {} : { dueOn }),
+    neverExamined,
+    ...(afterEvent === undefined ? {} : { afterEvent }),
+    workings: ordered.map(({ working }) => working),
+  };
+  return { inspection, ignoredWrittenScheme };
+}
+
+function eventsOf(trigger: Trigger): readonly EventType[] {
+  return trigger.when === 'afterEvent' ? trigger.events : [];
+}
+
+/**
+ * The latest event that calls for an inspection and has none after it. On the day of the last inspection the event
+ * is taken as the later of the two: in doubt, refuse.
+ */
+function eventSince(
+  gear: Gear,
+  calledFor: readonly EventType[],
+  last: InspectionRecord | undefined,
+): { readonly type: EventType; readonly on: Day } | undefined {
+  return gear.events
+    .filter(({ type, on }) => calledFor.includes(type) && (last === undefined || on >= last.doneOn))
+    .reduce<Gear['events'][number] | undefined>(
+      (latest, event) => (latest === undefined || event.on > latest.on ? event : latest),
+      undefined,
+    );
+}
+
+/** How an item stands with its dates, in one word. */
+export type Currency = 'inDate' | 'dueSoon' | 'outOfDate' | 'neverExamined' | 'notRequired';
+
+/**
+ * How the item stands on `today`: due soon when its due day is no more than `leadDays` away, the due day itself
+ * being in date. `notRequired` says that nothing but a pre-use check is asked, or nothing at all (`hasRule`).
+ */
+export function currency(report: DueReport, today: Day, leadDays: number): Currency {
+  const { dueOn, inspections, failed } = report;
+  if (inspections.some(({ neverExamined }) => neverExamined)) return 'neverExamined';
+  if (failed.length > 0 || inspections.some(({ afterEvent }) => afterEvent !== undefined)) return 'outOfDate';
+  if (dueOn === undefined) return inspections.length === 0 ? 'notRequired' : 'inDate';
+  if (dueOn < today) return 'outOfDate';
+  return dueOn <= addDays(today, leadDays) ? 'dueSoon' : 'inDate';
+}
