@@ -1,4 +1,4 @@
-import { isAbsolute, join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { packageRoot } from './package-root.js';
 
 /** What the environment decides, checked. */
@@ -9,7 +9,7 @@ export interface Settings {
   readonly dataDir: string;
   /** The PostgreSQL to use instead of the embedded database. */
   readonly databaseUrl?: string;
-  /** Whether the sign-in page lists the people of the demo scenario. */
+  /** Whether to show the invented scenario, kept in a folder of its own and made afresh at every start. */
   readonly demo: boolean;
 }
 
@@ -30,13 +30,15 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   if (databaseUrl && !/^postgres(ql)?:\/\//.test(databaseUrl)) {
     problems.push('DATABASE_URL: write an address that starts with postgresql://, or leave it out');
   }
+  const demo = environment['TACKLEROOM_DEMO'] === '1';
+  if (demo && databaseUrl) problems.push('DATABASE_URL: leave it out for the demo, which keeps its invented data apart');
   if (problems.length > 0) throw new Error(`Settings are wrong:\n  ${problems.join('\n  ')}`);
-  const dataDir = environment['DATA_DIR'] || 'data';
+  const dataDir = resolve(packageRoot(), environment['DATA_DIR'] || 'data');
   return {
     host: environment['HOST'] || '127.0.0.1',
     port,
-    dataDir: isAbsolute(dataDir) ? dataDir : join(packageRoot(), dataDir),
+    dataDir: demo ? join(dataDir, 'demo') : dataDir,
     ...(databaseUrl ? { databaseUrl } : {}),
-    demo: environment['TACKLEROOM_DEMO'] === '1',
+    demo,
   };
 }

@@ -11,7 +11,7 @@ const PROGRAMS = {
   serve: { file: built, environment: {} },
   demo: {
     file: built,
-    environment: { TACKLEROOM_DEMO: '1', DATA_DIR: process.env.DATA_DIR ?? join('data', 'demo') },
+    environment: { TACKLEROOM_DEMO: '1' },
   },
   command: { file: join(root, 'dist', 'src', 'commands', 'main.js'), environment: {} },
 };

@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
@@ -57,6 +57,11 @@ export function sqliteReaderOptions(dataDir: string): DataSourceOptions {
     enableWAL: false,
     busyTimeout: BUSY_TIMEOUT_MS,
   };
+}
+
+/** Deletes the embedded database of a folder with its log files, if there is one. For the demo, which starts afresh. */
+export function removeEmbeddedDatabase(dataDir: string): void {
+  for (const suffix of ['', '-wal', '-shm']) rmSync(databaseFile(dataDir) + suffix, { force: true });
 }
 
 function databaseFile(dataDir: string): string {

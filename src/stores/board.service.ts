@@ -40,12 +40,12 @@ export class BoardService {
       ({ condition }) => condition !== 'scrapped',
     );
     const open = await this.commitments.open(manager, filter, today);
-    return this.catalogue.kinds().flatMap(({ kind, plural }) => {
-      const own = gear.filter((item) => item.kind === kind).sort((a, b) => compareNaturally(a.tag, b.tag));
+    return this.catalogue.kinds().flatMap((kind) => {
+      const own = gear.filter((item) => item.kind === kind.kind).sort((a, b) => compareNaturally(a.tag, b.tag));
       const pegs = own
         .slice(0, MOST_PEGS)
-        .map((item) => pegOf(item, open.get(item.itemId) ?? [], { scheme, today }));
-      return own.length === 0 ? [] : [{ kind, name: plural, pegs, total: own.length }];
+        .map((item) => pegOf(item, open.get(item.itemId) ?? [], { kind, scheme, today }));
+      return own.length === 0 ? [] : [{ kind: kind.kind, name: kind.plural, pegs, total: own.length }];
     });
   }
 }

@@ -8,6 +8,7 @@ import { page } from '../web/page.js';
 import { count } from '../web/sentences/words.js';
 import type { Rail } from './board.service.js';
 import type { StoreView } from './stores.dto.js';
+import { LEAD_DAYS } from './tally.js';
 
 interface StoresPage {
   readonly me: Actor;
@@ -83,15 +84,11 @@ export function boardPage({
         </div>
       ) : (
         <>
-          <p>
-            {LEGEND.map(({ state, word }) => (
-              <>
-                <StateMark
-                  state={state}
-                  word={`${word}: ${pegs.filter((peg) => peg.state === state).length}`}
-                />{' '}
-              </>
-            ))}
+          <p class="legend">
+            {LEGEND.map(({ state, word }) => {
+              const number = pegs.filter((peg) => peg.state === state).length;
+              return <StateMark key={state} state={state} word={`${word}: ${number}`} />;
+            })}
           </p>
           <div class="board">
             {rails.map((rail) => (
@@ -117,7 +114,7 @@ export function boardPage({
 
 const LEGEND: readonly { state: StateKind; word: string }[] = [
   { state: 'ok', word: 'on its peg' },
-  { state: 'due', word: 'due within 30 days' },
+  { state: 'due', word: `due within ${LEAD_DAYS} days` },
   { state: 'away', word: 'away' },
   { state: 'refused', word: 'not to be used' },
 ];

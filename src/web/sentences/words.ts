@@ -63,6 +63,11 @@ export function day(value: Day | string): string {
   return `${date} ${MONTHS[(month ?? 1) - 1]} ${year}`;
 }
 
+/** A day without its year, where the year is plain: `3 May`. */
+export function shortDay(value: Day): string {
+  return day(value).replace(/ \d+$/, '');
+}
+
 /** How far a day is from today: `today`, `in 3 days`, `12 days ago`. */
 export function fromToday(value: Day, today: Day): string {
   const days = daysBetween(today, value);

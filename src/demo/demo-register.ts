@@ -1,0 +1,155 @@
+import { Injectable } from '@nestjs/common';
+import { Clock } from '../clock.js';
+import { DefectsService } from '../inspections/defects.service.js';
+import { InspectionsService } from '../inspections/inspections.service.js';
+import { RegisterService } from '../register/register.service.js';
+import { addDays, addMonths, type Day } from '../rules/calendar/day.js';
+import { DEMO_BATCHES, DEMO_ODDITIES, type DemoBatch } from './demo-gear.js';
+import { noonOf, type DemoCast } from './demo-scenario.js';
+
+/** Item numbers by tag. */
+type Tags = ReadonlyMap<string, number>;
+
+interface Entry {
+  readonly batch: DemoBatch;
+  readonly tag: string;
+  /** Counts all items from 0: what varies serials and days from item to item. */
+  readonly index: number;
+}
+
+/** Enters the demo gear and what has happened to it. */
+@Injectable()
+export class DemoRegister {
+  constructor(
+    private readonly clock: Clock,
+    private readonly register: RegisterService,
+    private readonly inspections: InspectionsService,
+    private readonly defects: DefectsService,
+  ) {}
+
+  /** Enters every item and its last examination. Gives the item numbers by tag. */
+  async fill({
+    stores,
+    today,
+    cast,
+  }: {
+    stores: readonly [number, number];
+    today: Day;
+    cast: DemoCast;
+  }): Promise<Tags> {
+    const entries = listEntries();
+    const tags = new Map<string, number>();
+    await this.clock.at(noonOf(addDays(today, -420)), async () => {
+      for (const entry of entries) tags.set(entry.tag, await this.enter(entry, { stores, today, cast }));
+    });
+    const due = entries
+      .filter(({ tag }) => !is(tag, 'neverExamined'))
+      .map((entry) => ({ entry, doneOn: examinedOn(entry, today) }))
+      .sort((a, b) => (a.doneOn < b.doneOn ? -1 : 1));
+    for (const { entry, doneOn } of due) {
+      await this.clock.at(noonOf(doneOn), () =>
+        this.examine(entry, { itemId: idOf(tags, entry.tag), doneOn, cast }),
+      );
+    }
+    return tags;
+  }
+
+  /** What went wrong with single items in the last weeks. */
+  async trouble({ today, cast, tags }: { today: Day; cast: DemoCast; tags: Tags }): Promise<void> {
+    await this.clock.at(noonOf(addDays(today, -13)), async () => {
+      for (const tag of DEMO_ODDITIES.quarantined)
+        await this.defects.quarantine(cast.crew, idOf(tags, tag), 'cut or crack found in the pre-use check');
+      for (const tag of DEMO_ODDITIES.underRepair)
+        await this.defects.startRepair(
+          cast.storeman,
+          idOf(tags, tag),
+          'brake does not hold; sent to the workshop',
+        );
+      for (const tag of DEMO_ODDITIES.scrapped) {
+        const how = { reason: 'worn through', howMadeUnusable: 'cut into three pieces' };
+        await this.defects.scrap(cast.examiner, idOf(tags, tag), how);
+      }
+      for (const tag of DEMO_ODDITIES.defectWithDeadline) {
+        const defect = {
+          severity: 'dangerByDate' as const,
+          description: 'weld beginning to rust through',
+          lastDayOfUse: addDays(today, 9),
+        };
+        await this.defects.reportDefect(cast.examiner, idOf(tags, tag), defect);
+      }
+      for (const tag of DEMO_ODDITIES.dropped) {
+        const event = {
+          type: 'dropped' as const,
+          happenedOn: addDays(today, -13),
+          remarks: 'fell off the tail lift',
+        };
+        await this.defects.recordEvent(cast.crew, idOf(tags, tag), event);
+      }
+    });
+  }
+
+  private async enter(
+    { batch, tag, index }: Entry,
+    { stores, today, cast }: { stores: readonly [number, number]; today: Day; cast: DemoCast },
+  ): Promise<number> {
+    const item = await this.register.create(cast.storeman, {
+      tag,
+      kind: batch.kind,
+      storeId: stores[batch.store],
+      maker: batch.maker,
+      ...(is(tag, 'serialUnknown') ? { serialUnknown: true } : { serial: serialOf(index) }),
+      labelLegible: !is(tag, 'labelIllegible'),
+      markings: batch.rating ? [{ ...batch.rating }] : [],
+      dimensions: { ...batch.dimensions },
+      manufacturedOn: addMonths(today, is(tag, 'tooOld') ? -126 : -20 - (index % 30)),
+      firstUsedOn: addMonths(today, is(tag, 'tooOld') ? -120 : -18),
+      writtenSchemes: is(tag, 'otherInterval') ? [{ type: 'interimInspection', months: 3 }] : [],
+      notes: '',
+    });
+    return item.id;
+  }
+
+  private async examine(
+    { batch, tag, index }: Entry,
+    { itemId, doneOn, cast }: { itemId: number; doneOn: Day; cast: DemoCast },
+  ): Promise<void> {
+    const report = is(tag, 'reportMissing') ? {} : { reportNumber: `R-${5000 + index}` };
+    const { type } = batch.inspection;
+    await this.inspections.record(cast.examiner, itemId, { type, doneOn, outcome: 'fit', ...report });
+  }
+}
+
+function listEntries(): Entry[] {
+  const next = new Map<string, number>();
+  const tags = DEMO_BATCHES.flatMap((batch) =>
+    Array.from({ length: batch.count }, () => {
+      const number = (next.get(batch.prefix) ?? 0) + 1;
+      next.set(batch.prefix, number);
+      return { batch, tag: `${batch.prefix}-${String(number).padStart(3, '0')}` };
+    }),
+  );
+  return tags.map((entry, index) => ({ ...entry, index }));
+}
+
+/** The day of the last examination: most are well in date, some fall due in a few days, some are past. */
+function examinedOn({ batch, tag, index }: Entry, today: Day): Day {
+  const { months } = batch.inspection;
+  if (is(tag, 'outOfDate')) return addDays(addMonths(today, -months), -(5 + (index % 20)));
+  if (is(tag, 'dueInAFewDays')) return addDays(addMonths(today, -months), 3 + (index % 8));
+  return addDays(today, -(32 + ((index * 37) % (months * 15))));
+}
+
+function is(tag: string, oddity: keyof typeof DEMO_ODDITIES): boolean {
+  return DEMO_ODDITIES[oddity].some((odd) => odd === tag);
+}
+
+function idOf(tags: Tags, tag: string): number {
+  const id = tags.get(tag);
+  if (id === undefined) throw new Error(`The demo has no item ${tag}.`);
+  return id;
+}
+
+function serialOf(index: number): string {
+  const letters = 'ACDEFHJKMNPRTUVWXY';
+  return `${letters[index % letters.length]}${40_000 + index * 173}`;
+}
