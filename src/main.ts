@@ -24,7 +24,8 @@ async function main(): Promise<void> {
 
 function demoWelcome(): string {
   const lines = DEMO_ACCOUNTS.map(
-    ({ signInName, password, roles }) => `  ${signInName.padEnd(6)} with '${password}'  (${roles.join(', ')})`,
+    ({ signInName, password, roles }) =>
+      `  ${signInName.padEnd(6)} with '${password}'  (${roles.join(', ')})`,
   );
   return `Everything in it is invented, and made afresh at every start. Sign in as\n${lines.join('\n')}`;
 }

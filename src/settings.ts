@@ -31,7 +31,8 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     problems.push('DATABASE_URL: write an address that starts with postgresql://, or leave it out');
   }
   const demo = environment['TACKLEROOM_DEMO'] === '1';
-  if (demo && databaseUrl) problems.push('DATABASE_URL: leave it out for the demo, which keeps its invented data apart');
+  if (demo && databaseUrl)
+    problems.push('DATABASE_URL: leave it out for the demo, which keeps its invented data apart');
   if (problems.length > 0) throw new Error(`Settings are wrong:\n  ${problems.join('\n  ')}`);
   const dataDir = resolve(packageRoot(), environment['DATA_DIR'] || 'data');
   return {

@@ -5,7 +5,7 @@ import { InspectionsService } from '../inspections/inspections.service.js';
 import { RegisterService } from '../register/register.service.js';
 import { addDays, addMonths, type Day } from '../rules/calendar/day.js';
 import { DEMO_BATCHES, DEMO_ODDITIES, type DemoBatch } from './demo-gear.js';
-import { noonOf, type DemoCast } from './demo-scenario.js';
+import { noonOf, type DemoCast } from './demo-cast.js';
 
 /** Item numbers by tag. */
 type Tags = ReadonlyMap<string, number>;

@@ -11,6 +11,7 @@ import { PeopleService } from '../people/people.service.js';
 import { addDays, type Day } from '../rules/calendar/day.js';
 import { StoresService } from '../stores/stores.service.js';
 import { demoJobs } from './demo-jobs.js';
+import { noonOf, type DemoCast } from './demo-cast.js';
 import { DemoRegister } from './demo-register.js';
 
 const TIME_ZONE = 'Europe/London';
@@ -128,19 +129,7 @@ export class DemoScenario {
   }
 }
 
-/** The people who act in the scenario. */
-export interface DemoCast {
-  readonly storeman: Actor;
-  readonly crew: Actor;
-  readonly examiner: Actor;
-}
-
 interface Setting {
   readonly today: Day;
   readonly cast: DemoCast;
-}
-
-/** Midday of a day in UTC: the same day in the demo's time zone, summer and winter. */
-export function noonOf(day: Day): string {
-  return `${day}T12:00:00.000Z`;
 }

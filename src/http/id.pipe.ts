@@ -9,7 +9,8 @@ export class IdPipe implements PipeTransform<string, number> {
   /** @throws Problem `not_found`. */
   transform(value: string): number {
     const id = /^\d{1,10}$/.test(value) ? Number(value) : 0;
-    if (id < 1 || id > LARGEST_ID) throw new Problem('not_found', `'${value}' is not the number of anything.`);
+    if (id < 1 || id > LARGEST_ID)
+      throw new Problem('not_found', `'${value}' is not the number of anything.`);
     return id;
   }
 }

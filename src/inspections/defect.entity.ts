@@ -1,10 +1,7 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryGeneratedColumn } from 'typeorm';
 import { ItemEntity } from '../register/item.entity.js';
 import { InspectionEntity } from './inspection.entity.js';
-
-/** How bad: a danger now, a danger by a named day, or something to watch. */
-export const SEVERITIES = ['immediateDanger', 'dangerByDate', 'observation'] as const;
-export type Severity = (typeof SEVERITIES)[number];
+import type { Severity } from './severity.js';
 
 /** Something found wrong with an item. Closed only by the examination that passed the item afterwards. */
 @Entity('defect')

@@ -1,3 +1,10 @@
+/** Where the history is broken. */
+export class LedgerFaultView {
+  number!: number;
+  /** How: altered, missing, out_of_order or cut_off. */
+  fault!: string;
+}
+
 /** What the check of the whole history found. */
 export class LedgerCheckView {
   /** How many entries there are. */
@@ -6,8 +13,8 @@ export class LedgerCheckView {
   head!: string;
   /** True when every entry is as it was written, in its order, with none missing. */
   whole!: boolean;
-  /** The number of the first entry that is wrong, and how. */
-  fault?: { number: number; fault: string };
+  /** The first entry that is wrong; absent when none is. */
+  fault?: LedgerFaultView;
 }
 
 /** One entry of the history. */

@@ -3,6 +3,9 @@ import type { Condition, WrittenScheme } from '../rules/gear/gear.js';
 import type { Marking } from '../rules/quantities/marking.js';
 import { StoreEntity } from '../stores/store.entity.js';
 
+/** How keys sort: by their code points on both engines (SQLite always does; the name is PostgreSQL's). */
+const BY_SIGN = { collation: 'C' };
+
 @Entity('item')
 @Unique('uq_item_tag_key', ['tagKey'])
 @Unique('uq_item_maker_key_serial_key', ['makerKey', 'serialKey'])
@@ -18,14 +21,14 @@ export class ItemEntity {
   tag!: string;
 
   /** The tag without case and separators: what makes it unique and what it is found by. */
-  @Column({ type: 'varchar', length: 40, name: 'tag_key' })
+  @Column({ type: 'varchar', length: 40, name: 'tag_key', ...BY_SIGN })
   tagKey!: string;
 
   /** The maker's serial number; null when the plate cannot be read, which makes the item unfit. */
   @Column({ type: 'varchar', length: 60, nullable: true })
   serial!: string | null;
 
-  @Column({ type: 'varchar', length: 60, name: 'serial_key', nullable: true })
+  @Column({ type: 'varchar', length: 60, name: 'serial_key', nullable: true, ...BY_SIGN })
   serialKey!: string | null;
 
   /** The serial with O and 0, I and 1 folded together, to catch a serial that was misread. */
@@ -35,7 +38,7 @@ export class ItemEntity {
   @Column({ type: 'varchar', length: 80 })
   maker!: string;
 
-  @Column({ type: 'varchar', length: 80, name: 'maker_key' })
+  @Column({ type: 'varchar', length: 80, name: 'maker_key', ...BY_SIGN })
   makerKey!: string;
 
   @Column({ type: 'varchar', length: 40 })

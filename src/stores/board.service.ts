@@ -41,7 +41,9 @@ export class BoardService {
     );
     const open = await this.commitments.open(manager, filter, today);
     return this.catalogue.kinds().flatMap((kind) => {
-      const own = gear.filter((item) => item.kind === kind.kind).sort((a, b) => compareNaturally(a.tag, b.tag));
+      const own = gear
+        .filter((item) => item.kind === kind.kind)
+        .sort((a, b) => compareNaturally(a.tag, b.tag));
       const pegs = own
         .slice(0, MOST_PEGS)
         .map((item) => pegOf(item, open.get(item.itemId) ?? [], { kind, scheme, today }));

@@ -32,7 +32,8 @@ export interface PegContext {
 export function pegOf(gear: Gear, open: readonly OpenCommitment[], context: PegContext): Peg {
   const peg = { itemId: gear.itemId, tag: gear.tag, kind: gear.kind };
   const out = open.find((promise) => promise.out);
-  if (out && !gear.missing) return { ...peg, state: 'away', word: `${out.late ? 'late,' : 'on'} ${out.jobReference}` };
+  if (out && !gear.missing)
+    return { ...peg, state: 'away', word: `${out.late ? 'late,' : 'on'} ${out.jobReference}` };
   const { refusals, dueOn } = fitToday(gear, context);
   const [first] = refusals;
   if (first) return { ...peg, state: 'refused', word: REFUSAL_WORDS[first.code] };
@@ -54,5 +55,10 @@ function fitToday(gear: Gear, { kind, scheme, today }: PegContext): Verdict {
     dimensions: [],
     workings: [],
   };
-  return fitness({ ...gear, commitments: [] }, line, { kind, scheme, window: { from: today, to: today }, today });
+  return fitness({ ...gear, commitments: [] }, line, {
+    kind,
+    scheme,
+    window: { from: today, to: today },
+    today,
+  });
 }

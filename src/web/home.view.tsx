@@ -104,8 +104,8 @@ function FirstSteps() {
           <a href="/stores">Open a store</a>: the place where the gear is kept.
         </li>
         <li>
-          <a href="/register/import">Import the register</a> from a spreadsheet, or <a href="/register/new">add items</a> one by
-          one.
+          <a href="/register/import">Import the register</a> from a spreadsheet, or{' '}
+          <a href="/register/new">add items</a> one by one.
         </li>
         <li>
           <a href="/jobs/new">Enter a job</a> with its panels, and see what it needs.

@@ -23,7 +23,10 @@ describe('the demo scenario', () => {
     await app.get(DemoScenario, { strict: false }).play();
     storeman = request.agent(app.getHttpServer());
     const [ines] = DEMO_ACCOUNTS;
-    await storeman.post('/api/session').send({ signInName: ines?.signInName, password: ines?.password }).expect(204);
+    await storeman
+      .post('/api/session')
+      .send({ signInName: ines?.signInName, password: ines?.password })
+      .expect(204);
   });
   afterAll(async () => {
     await app.close();

@@ -233,3 +233,26 @@ describe('currency', () => {
     );
   });
 });
+
+describe('an event on the day of the last inspection (common practice, no source: in doubt the event came later)', () => {
+  const onTheDay = (answeredBy?: InspectionRecord['type'][]) =>
+    only({
+      inspections: [examined('2026-05-01')],
+      events: [{ type: 'repaired', on: day('2026-05-01'), ...(answeredBy ? { answeredBy } : {}) }],
+    }).afterEvent;
+
+  it('asks for another inspection unless one of that type was recorded after it', () => {
+    expect(onTheDay()).toMatchObject({ type: 'repaired' });
+    expect(onTheDay([])).toMatchObject({ type: 'repaired' });
+    expect(onTheDay(['interimInspection'])).toMatchObject({ type: 'repaired' });
+    expect(onTheDay(['thoroughExamination'])).toBeUndefined();
+  });
+
+  it('asks for one the day after, whatever answered it on its day', () => {
+    const later = only({
+      inspections: [examined('2026-05-01')],
+      events: [{ type: 'repaired', on: day('2026-05-02'), answeredBy: ['thoroughExamination'] }],
+    });
+    expect(later.afterEvent).toMatchObject({ on: '2026-05-02' });
+  });
+});

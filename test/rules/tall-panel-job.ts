@@ -37,18 +37,16 @@ export const TWO_CREWS: JobCounts = { crews: 2, panelsOnWheels: 3, trucksUnloadi
 /** The tall-panel method, asking besides that the lifter's jaw takes the thickest panel. */
 export const METHOD_WITH_JAW: MethodDefinition = {
   ...catalogue.method('tall-panel'),
-  lines: catalogue
-    .method('tall-panel')
-    .lines.map((each) =>
-      each.key === 'panelLifter'
-        ? {
-            ...each,
-            fits: [
-              { dimension: 'jawMaximumMm', atLeastPanelThickness: true, source: { key: 'common-practice' } },
-            ],
-          }
-        : each,
-    ),
+  lines: catalogue.method('tall-panel').lines.map((each) =>
+    each.key === 'panelLifter'
+      ? {
+          ...each,
+          fits: [
+            { dimension: 'jawMaximumMm', atLeastPanelThickness: true, source: { key: 'common-practice' } },
+          ],
+        }
+      : each,
+  ),
 };
 
 /** A job of the tall-panel method, changed as the test wants. */

@@ -6,6 +6,12 @@ export async function launchBrowser(): Promise<Browser> {
   return playwright.launch({
     executablePath: await chromium.executablePath(),
     headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-sync', '--no-first-run'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-sync',
+      '--no-first-run',
+    ],
   });
 }

@@ -39,7 +39,10 @@ export async function startGearServer(engine: Engine): Promise<GearServer> {
     await server.signedIn('crew'),
     await server.signedIn('manager'),
   ];
-  const [examiner, secondExaminer] = [await server.signedIn('competentPerson'), await server.signedIn('competentPerson')];
+  const [examiner, secondExaminer] = [
+    await server.signedIn('competentPerson'),
+    await server.signedIn('competentPerson'),
+  ];
   const store = { name: 'Yard', address: '1 Quay', scheme: 'gb', timeZone: 'Europe/London' };
   const { body } = await manager.post('/api/stores').send(store).expect(201);
   const storeId: number = body.id;

@@ -8,7 +8,7 @@ export interface GearYard extends GearServer {
   /** The second store, some way off. */
   readonly farStoreId: number;
   /** The day so many days from today. */
-  day(offset: number): Day;
+  readonly day: (offset: number) => Day;
   /** An item of the register that was examined `examinedDaysAgo` (10 when left out; null for never). */
   gear(tag: string, differences?: GearDifferences): Promise<{ id: number; tag: string }>;
   /** A job that needs panel lifters only, unless said otherwise. Gives its number. */
@@ -53,7 +53,14 @@ let number = 0;
 /** What the API takes for a new job of panel lifters. */
 export function jobInput(storeId: number, day: (offset: number) => Day, differences: JobDifferences = {}) {
   number += 1;
-  const { only = ['panelLifter'], lifters = 1, massKg = '478', from = 10, to = 20, otherStores = true } = differences;
+  const {
+    only = ['panelLifter'],
+    lifters = 1,
+    massKg = '478',
+    from = 10,
+    to = 20,
+    otherStores = true,
+  } = differences;
   return {
     reference: differences.reference ?? `J-${number}`,
     name: 'Marram Hall',
@@ -65,8 +72,22 @@ export function jobInput(storeId: number, day: (offset: number) => Day, differen
     backDay: day(to),
     otherStores,
     counts: { crews: 1, liftersInUse: lifters, panelsOnWheels: 0, trucksUnloading: 0, personsAloft: 0 },
-    panels: [{ name: 'A1', heightMm: '7450', widthMm: '1210', thicknessMm: '112', massKg, packingKg: '22', count: 4 }],
-    adjustments: LINES.filter((key) => !only.includes(key)).map((lineKey) => ({ lineKey, quantity: 0, reason: 'not in this test' })),
+    panels: [
+      {
+        name: 'A1',
+        heightMm: '7450',
+        widthMm: '1210',
+        thicknessMm: '112',
+        massKg,
+        packingKg: '22',
+        count: 4,
+      },
+    ],
+    adjustments: LINES.filter((key) => !only.includes(key)).map((lineKey) => ({
+      lineKey,
+      quantity: 0,
+      reason: 'not in this test',
+    })),
   };
 }
 
@@ -92,7 +113,10 @@ export async function startGearYard(engine: Engine): Promise<GearYard> {
       return item;
     },
     async job(differences) {
-      const made = await server.storeman.post('/api/jobs').send(jobInput(server.storeId, day, differences)).expect(201);
+      const made = await server.storeman
+        .post('/api/jobs')
+        .send(jobInput(server.storeId, day, differences))
+        .expect(201);
       return made.body.id;
     },
   };

@@ -15,7 +15,9 @@ export function stopClock(server: TestServer): void {
 /** A store, and its number. */
 export async function makeStore(server: TestServer, name: string, place = 'gb'): Promise<number> {
   const timeZone = place === 'gb' ? 'Europe/London' : 'Europe/Berlin';
-  const store = await server.app.get(StoresService).create(SYSTEM_ACTOR, { name, address: 'Quay 1', scheme: place, timeZone });
+  const store = await server.app
+    .get(StoresService)
+    .create(SYSTEM_ACTOR, { name, address: 'Quay 1', scheme: place, timeZone });
   return store.id;
 }
 
@@ -25,8 +27,15 @@ export function sample(name: string): Buffer {
 }
 
 /** Hands a file over for a dry run. */
-export async function handOver(agent: TestAgent, bytes: Buffer | string, name = 'list.csv'): Promise<ImportReportView> {
-  const response = await agent.post('/api/register/import').attach('file', Buffer.from(bytes), name).expect(201);
+export async function handOver(
+  agent: TestAgent,
+  bytes: Buffer | string,
+  name = 'list.csv',
+): Promise<ImportReportView> {
+  const response = await agent
+    .post('/api/register/import')
+    .attach('file', Buffer.from(bytes), name)
+    .expect(201);
   return response.body;
 }
 

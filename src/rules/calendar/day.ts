@@ -43,5 +43,8 @@ export function daysBetween(from: Day, to: Day): number {
 
 /** The earliest of the days given, or undefined of none. */
 export function earliest(days: readonly Day[]): Day | undefined {
-  return days.reduce<Day | undefined>((first, day) => (first === undefined || day < first ? day : first), undefined);
+  return days.reduce<Day | undefined>(
+    (first, day) => (first === undefined || day < first ? day : first),
+    undefined,
+  );
 }

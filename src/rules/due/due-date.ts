@@ -1,5 +1,5 @@
 import { addDays, earliest, type Day } from '../calendar/day.js';
-import type { EventType, Gear, InspectionRecord, InspectionType } from '../gear/gear.js';
+import type { EventType, Gear, GearEvent, InspectionRecord, InspectionType } from '../gear/gear.js';
 import type { Citation } from '../gear/kind.js';
 import type { Working } from '../working.js';
 import { requirementsInForce, type RequirementInForce } from './in-force.js';
@@ -104,7 +104,7 @@ function eventsOf(trigger: Trigger): readonly EventType[] {
 
 /**
  * The latest event that calls for an inspection and has none after it. On the day of the last inspection the event
- * is taken as the later of the two: in doubt, refuse.
+ * is taken as the later of the two, in doubt refuse, unless the records say that it was answered on that day.
  */
 function eventSince(
   gear: Gear,
@@ -112,11 +112,16 @@ function eventSince(
   last: InspectionRecord | undefined,
 ): { readonly type: EventType; readonly on: Day } | undefined {
   return gear.events
-    .filter(({ type, on }) => calledFor.includes(type) && (last === undefined || on >= last.doneOn))
-    .reduce<Gear['events'][number] | undefined>(
+    .filter((event) => calledFor.includes(event.type) && !isAnswered(event, last))
+    .reduce<GearEvent | undefined>(
       (latest, event) => (latest === undefined || event.on > latest.on ? event : latest),
       undefined,
     );
+}
+
+function isAnswered({ on, answeredBy = [] }: GearEvent, last: InspectionRecord | undefined): boolean {
+  if (last === undefined) return false;
+  return on < last.doneOn || (on === last.doneOn && answeredBy.includes(last.type));
 }
 
 /** How an item stands with its dates, in one word. */

@@ -46,6 +46,14 @@ export interface Commitment {
   readonly late: boolean;
 }
 
+/** Something that happened to an item. */
+export interface GearEvent {
+  readonly type: EventType;
+  readonly on: Day;
+  /** Types of inspections that were passed on the very day and recorded after the event: a repair looked at when done. */
+  readonly answeredBy?: readonly InspectionType[];
+}
+
 /** One item as the rules see it: facts only, read fresh at every gate. */
 export interface Gear {
   readonly itemId: number;
@@ -66,7 +74,7 @@ export interface Gear {
   /** The day of the maker's declaration of conformity, for gear bought new. */
   readonly declarationOn?: Day;
   readonly inspections: readonly InspectionRecord[];
-  readonly events: readonly { readonly type: EventType; readonly on: Day }[];
+  readonly events: readonly GearEvent[];
   /** The earliest day named by an open defect that could become a danger: last day of use. */
   readonly defectDeadline?: Day;
   readonly writtenSchemes: readonly WrittenScheme[];

@@ -41,6 +41,12 @@ const UNMET: Readonly<Record<UnmetPinReason, string>> = {
   pinned_to_another_line: 'it is pinned to another line as well.',
 };
 
-function examined({ tag, types }: { readonly tag: string; readonly types: readonly (keyof typeof INSPECTION_NAMES)[] }): string {
+function examined({
+  tag,
+  types,
+}: {
+  readonly tag: string;
+  readonly types: readonly (keyof typeof INSPECTION_NAMES)[];
+}): string {
   return `${tag} (${types.map((type) => INSPECTION_NAMES[type]).join(' and ')})`;
 }

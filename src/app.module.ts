@@ -1,0 +1,53 @@
+import { Module, type DynamicModule } from '@nestjs/common';
+import { CatalogueModule } from './catalogue/catalogue.module.js';
+import { JobsPagesModule } from './jobs/jobs-pages.module.js';
+import { JobsModule } from './jobs/jobs.module.js';
+import { DemoModule } from './demo/demo.module.js';
+import { LedgerModule } from './ledger/ledger.module.js';
+import { PeopleModule } from './people/people.module.js';
+import { RulesPageModule } from './rules-page/rules-page.module.js';
+import { InspectionsModule } from './inspections/inspections.module.js';
+import { ExportModule } from './register/export/export.module.js';
+import { ImportModule } from './register/import/import.module.js';
+import { RegisterModule } from './register/register.module.js';
+import { SCHEMA } from './schema.js';
+import { SETTINGS, type Settings } from './settings.js';
+import { StoresModule } from './stores/stores.module.js';
+import { StoresPagesModule } from './stores/stores-pages.module.js';
+import { StorageModule } from './storage/storage.module.js';
+import { WebModule } from './web/web.module.js';
+
+/** The table of contents: every part of Tackleroom. */
+@Module({})
+export class AppModule {
+  static forSettings(settings: Settings): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [
+        {
+          module: SettingsModule,
+          global: true,
+          providers: [{ provide: SETTINGS, useValue: settings }],
+          exports: [SETTINGS],
+        },
+        StorageModule.forSchema(SCHEMA),
+        CatalogueModule,
+        LedgerModule,
+        PeopleModule,
+        StoresModule,
+        RegisterModule,
+        ImportModule,
+        ExportModule,
+        InspectionsModule,
+        StoresPagesModule,
+        RulesPageModule,
+        ...(settings.demo ? [DemoModule] : []),
+        JobsModule,
+        JobsPagesModule,
+        WebModule,
+      ],
+    };
+  }
+}
+
+class SettingsModule {}

@@ -1,0 +1,110 @@
+import { applyDecorators } from '@nestjs/common';
+import { Type } from 'class-transformer';
+import { IsIn, IsInt, IsOptional, Max, Min } from 'class-validator';
+import { PlainText } from '../http/plain-text.js';
+import type { Refusal } from '../rules/fitness/refusal.js';
+import { BOOKED_STATES, type BookedState } from './booked-item.entity.js';
+
+const TAG = { most: 40, what: 'the tag of the item' };
+
+/** A field that holds the number of a row, which is no greater than the database counts. */
+function IsRowNumber(message: string): PropertyDecorator {
+  return applyDecorators(IsInt({ message }), Min(1, { message }), Max(2_147_483_647, { message }));
+}
+
+/** An item that goes out of the store. */
+export class HandOutDto {
+  @PlainText(TAG)
+  tag!: string;
+
+  /** The booked item that this one takes the place of. */
+  @IsOptional()
+  @IsRowNumber('say which booked item')
+  insteadOf?: number;
+}
+
+/** How an item came back. */
+export const RETURN_CONDITIONS = ['good', 'damaged', 'missing'] as const;
+export type ReturnCondition = (typeof RETURN_CONDITIONS)[number];
+
+/** An item that comes back, or does not. */
+export class ReturnDto {
+  @PlainText(TAG)
+  tag!: string;
+
+  @IsIn(RETURN_CONDITIONS, { message: 'choose good, damaged or missing' })
+  condition!: ReturnCondition;
+
+  /** What was seen; needed for damage. */
+  @IsOptional()
+  @PlainText({ most: 480, what: 'what was seen', lines: true })
+  remarks?: string;
+}
+
+/** Which promise to give up. */
+export class ReleaseDto {
+  @IsRowNumber('say which booked item')
+  bookedItemId!: number;
+}
+
+/** One item promised to a job. */
+export class BookedItemView {
+  id!: number;
+  itemId!: number;
+  tag!: string;
+  kind!: string;
+  storeName!: string;
+  lineKey!: string;
+  fromDay!: string;
+  toDay!: string;
+  @IsIn(BOOKED_STATES)
+  state!: BookedState;
+  returnRemarks!: string | null;
+}
+
+/** What a reservation did. */
+export class ReservationView {
+  /** Tags that were promised to the job. */
+  reserved!: string[];
+  /** Tags that were given up, because they are unfit or no longer needed. */
+  released!: string[];
+  /** Items that the job still lacks. */
+  missing!: number;
+}
+
+/** A booked item that is not fit any more. */
+export class UnfitItemView {
+  item!: BookedItemView;
+  lineLabel!: string;
+  /** Every reason, with codes and figures. */
+  refusals!: Refusal[];
+  /** The item to take instead, where there is one. */
+  replacement?: { itemId: number; tag: string; storeName: string };
+}
+
+/** A line that lacks gear though the job has booked some. */
+export class ShortLineView {
+  lineKey!: string;
+  label!: string;
+  missing!: number;
+  /** Items that could be reserved for it. */
+  proposed!: { itemId: number; tag: string; storeName: string }[];
+}
+
+/** What a job has booked, asked again as of now. */
+export class BookingView {
+  items!: BookedItemView[];
+  /** Items that the job needs in all. */
+  needed!: number;
+  unfit!: UnfitItemView[];
+  /** Reserved, but not needed any more. */
+  surplus!: BookedItemView[];
+  shortLines!: ShortLineView[];
+}
+
+/** The missing item that turned up, as a page sends it. */
+export class FoundFormDto {
+  @Type(() => Number)
+  @IsRowNumber('say which item')
+  itemId!: number;
+}

@@ -1,0 +1,25 @@
+import type { Severity } from './severity.js';
+
+export const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
+  immediateDanger: 'immediate danger',
+  dangerByDate: 'danger',
+  observation: 'observation',
+};
+
+const ACTION_WORDS: Readonly<Record<string, string>> = {
+  'item.created': 'entered in the register',
+  'item.edited': 'record changed',
+  'item.quarantined': 'quarantined',
+  'item.repairStarted': 'sent to repair',
+  'item.released': 'released into service',
+  'item.scrapped': 'scrapped',
+  'inspection.recorded': 'inspection recorded',
+  'defect.reported': 'defect reported',
+  'defect.closed': 'defect closed',
+  'event.recorded': 'event recorded',
+};
+
+/** What a line of the ledger says was done, in words; the ledger's own name where there are none. */
+export function actionWords(action: string): string {
+  return ACTION_WORDS[action] ?? action;
+}

@@ -1,0 +1,52 @@
+import { IsNull } from 'typeorm';
+import type { Change } from '../ledger/ledger.service.js';
+import { Problem } from '../problem.js';
+import { returnToService, type LockedItem } from '../register/item-condition.js';
+import { DefectEntity } from './defect.entity.js';
+
+/**
+ * Ends quarantine or repair of a locked item by an examination it passed, and closes its open defects. Called only for
+ * a thorough examination recorded by a competent person.
+ * @throws Problem `not_allowed_now` when they reported it themselves, when the examination is older than what it
+ * should end, or when there is nothing to end.
+ */
+export async function release(
+  change: Change,
+  item: LockedItem,
+  examination: { readonly id: number; readonly doneOn: string },
+): Promise<void> {
+  const open = await change.manager.find(DefectEntity, {
+    where: { itemId: item.id, closedByInspectionId: IsNull() },
+  });
+  if (item.condition === 'inService' && open.length === 0) {
+    throw new Problem(
+      'not_allowed_now',
+      `${item.tag} is in service and has no open defect: there is nothing to release.`,
+    );
+  }
+  refuseOwnReport(change, item, open);
+  if (item.conditionSince !== null && examination.doneOn < item.conditionSince) {
+    const why = `it was taken out of service on ${item.conditionSince}, after that examination`;
+    throw new Problem('not_allowed_now', `${item.tag} cannot be released: ${why}.`);
+  }
+  for (const defect of open) {
+    await change.manager.update(DefectEntity, { id: defect.id }, { closedByInspectionId: examination.id });
+    const detail = { defectId: defect.id, inspectionId: examination.id };
+    change.note({ action: 'defect.closed', subjectKind: 'item', subjectId: item.id, detail });
+  }
+  if (item.condition !== 'inService') await returnToService(change, item, examination.id);
+}
+
+/** Nobody passes what they reported themselves. An observation takes nothing out of use, so its reporter may close it. */
+function refuseOwnReport({ actor }: Change, item: LockedItem, open: readonly DefectEntity[]): void {
+  const dangers = open.filter(({ severity }) => severity !== 'observation');
+  const reporters = [
+    ...(item.condition === 'inService' ? [] : [item.conditionReportedBy]),
+    ...dangers.map(({ reportedBy }) => reportedBy),
+  ];
+  if (actor.id !== null && !reporters.includes(actor.id)) return;
+  throw new Problem(
+    'not_allowed_now',
+    `You reported ${item.tag} yourself: another competent person must examine it.`,
+  );
+}

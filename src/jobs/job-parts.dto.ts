@@ -1,0 +1,150 @@
+import { ApiPropertyOptional } from '@nestjs/swagger';
+import { Type } from 'class-transformer';
+import {
+  IsIn,
+  IsInt,
+  IsOptional,
+  IsString,
+  Length,
+  Matches,
+  Max,
+  Min,
+  ValidateNested,
+} from 'class-validator';
+import { DecimalText } from '../http/decimal-text.js';
+import { PlainText } from '../http/plain-text.js';
+import { DUTIES, type Duty } from '../rules/gear/gear.js';
+
+const COUNT = { message: 'write a whole number from 0 to 1000' };
+const REASON = { most: 300, what: 'why, so that others understand the change' };
+
+/** How much of everything a job has at work at one time. */
+export class JobCountsDto {
+  @IsInt({ message: 'write a whole number from 1 to 1000' })
+  @Min(1, { message: 'write a whole number from 1 to 1000' })
+  @Max(1000, { message: 'write a whole number from 1 to 1000' })
+  crews!: number;
+
+  @IsInt(COUNT)
+  @Min(0, COUNT)
+  @Max(1000, COUNT)
+  liftersInUse!: number;
+
+  @IsInt(COUNT)
+  @Min(0, COUNT)
+  @Max(1000, COUNT)
+  panelsOnWheels!: number;
+
+  @IsInt(COUNT)
+  @Min(0, COUNT)
+  @Max(1000, COUNT)
+  trucksUnloading!: number;
+
+  @IsInt(COUNT)
+  @Min(0, COUNT)
+  @Max(1000, COUNT)
+  personsAloft!: number;
+}
+
+/** One line of a panel schedule. One of the two masses is given. */
+export class PanelRowDto {
+  @PlainText({ most: 80, what: 'the name of the panel as on the drawings' })
+  name!: string;
+
+  @DecimalText({ above: '0', atMost: '100000', what: 'the height in mm' })
+  heightMm!: string;
+
+  @DecimalText({ above: '0', atMost: '100000', what: 'the width in mm' })
+  widthMm!: string;
+
+  @DecimalText({ above: '0', atMost: '100000', what: 'the thickness in mm' })
+  thicknessMm!: string;
+
+  /** The weighed mass of one panel without its packing. */
+  @ApiPropertyOptional()
+  @IsOptional()
+  @DecimalText({ above: '0', atMost: '100000', what: 'the mass in kg' })
+  massKg?: string;
+
+  /** The mass per square metre, to estimate the mass from. */
+  @ApiPropertyOptional()
+  @IsOptional()
+  @DecimalText({ above: '0', atMost: '100000', what: 'the mass per square metre in kg/m2' })
+  arealMassKgPerM2?: string;
+
+  /** Mass of the packing that travels with one panel; 0 for none. */
+  @DecimalText({ atLeast: '0', atMost: '100000', what: 'the mass of the packing in kg' })
+  packingKg!: string;
+
+  @IsInt({ message: 'write how many, as a whole number' })
+  count!: number;
+}
+
+/** A rating that a person asks for. */
+export class WantedRatingDto {
+  @DecimalText({ above: '0', atMost: '1000000', what: 'the rating' })
+  value!: string;
+
+  /** A unit of what the kind is rated in, such as kg or daN. */
+  @IsString()
+  @Length(1, 20, { message: 'choose the unit of the rating' })
+  unit!: string;
+}
+
+/** A person's change to a line that the method gave. */
+export class LineAdjustmentDto {
+  @IsString()
+  @Length(1, 60)
+  lineKey!: string;
+
+  @PlainText(REASON)
+  reason!: string;
+
+  @IsOptional()
+  @IsInt({ message: 'write a whole number from 0' })
+  quantity?: number;
+
+  @IsOptional()
+  @Type(() => WantedRatingDto)
+  @ValidateNested()
+  rating?: WantedRatingDto;
+
+  @ApiPropertyOptional()
+  @IsOptional()
+  @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
+  lengthM?: string;
+}
+
+/** A line that the method does not know. */
+export class AddedLineDto {
+  /** Leave it out of a new line: it is given by Tackleroom. */
+  @IsOptional()
+  @Matches(/^\w{1,60}$/, { message: 'leave it out of a new line' })
+  lineKey?: string;
+
+  @PlainText({ most: 80, what: 'the name of the line' })
+  label!: string;
+
+  @IsString()
+  @Length(1, 40, { message: 'choose a kind of gear' })
+  kind!: string;
+
+  @IsIn(DUTIES, { message: `choose from ${DUTIES.join(', ')}` })
+  duty!: Duty;
+
+  @IsInt({ message: 'write a whole number from 0' })
+  quantity!: number;
+
+  @IsOptional()
+  @Type(() => WantedRatingDto)
+  @ValidateNested()
+  rating?: WantedRatingDto;
+
+  @ApiPropertyOptional()
+  @IsOptional()
+  @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
+  lengthM?: string;
+
+  @PlainText(REASON)
+  reason!: string;
+}

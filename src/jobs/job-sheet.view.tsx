@@ -1,0 +1,207 @@
+import type { Actor } from '../people/actor.js';
+import type { Problem } from '../problem.js';
+import { BookingFlagsNote } from '../custody/booking-flags.view.js';
+import { BookedTable } from '../custody/booked-table.view.js';
+import { Form } from '../web/components/form.js';
+import { ProblemNote } from '../web/components/problem-note.js';
+import { StateMark } from '../web/components/state-mark.js';
+import { Workings } from '../web/components/workings.js';
+import { page } from '../web/page.js';
+import { DUTY_NAMES, day, figure } from '../web/sentences/words.js';
+import { JobCrumbs, JobLinks } from './job-links.view.js';
+import type { JobSheet } from './job-sheet.service.js';
+import { jobMark, keepsJobs } from './job-words.js';
+
+/** What the sheet of a job needs. `sources` gives the title of a source by its key. */
+export interface JobSheetProps {
+  readonly me: Actor;
+  readonly sheet: JobSheet;
+  readonly sources: (key: string) => string;
+  readonly problem?: Problem;
+}
+
+/** The sheet of a job: when and where, the panels, the gear they need, and how the booking stands. */
+export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): string {
+  const { job, booking } = sheet;
+  return page(
+    { title: `Job ${job.reference}`, actor: me, path: `/jobs/${job.id}` },
+    <>
+      <JobCrumbs />
+      <h1>
+        Job <span class="tag">{job.reference}</span>: {job.name}
+      </h1>
+      <ProblemNote problem={problem} />
+      {job.warnings.map((warning) => (
+        <p class="note note-due" key={warning}>
+          {warning}
+        </p>
+      ))}
+      <p class="lede">
+        <StateMark {...jobMark({ ...sheet, needed: booking.needed })} />
+      </p>
+      <JobLinks job={job} me={me} here="sheet" />
+      <BookingFlagsNote job={job} booking={booking} />
+      <div class="two-columns">
+        <div>
+          <PanelSchedule sheet={sheet} />
+          <GearLines sheet={sheet} sources={sources} />
+          <section class="sheet">
+            <h2>Booking</h2>
+            <BookedTable
+              jobId={job.id}
+              booking={booking}
+              labels={labelsOf(sheet)}
+              mayRelease={keepsJobs(me) && !job.cancelled}
+            />
+          </section>
+        </div>
+        <Header sheet={sheet} />
+      </div>
+      {keepsJobs(me) && !job.cancelled ? <CancelJob job={job} /> : null}
+    </>,
+  );
+}
+
+function labelsOf({ lines }: JobSheet): ReadonlyMap<string, string> {
+  return new Map(lines.map(({ key, label }) => [key, label]));
+}
+
+function Header({ sheet: { job, methodName, schemeName } }: { sheet: JobSheet }) {
+  const { counts } = job;
+  const pairs: readonly (readonly [string, string])[] = [
+    ['Site', job.site],
+    ['Load-out day', day(job.loadOutDay)],
+    ['Back day', day(job.backDay)],
+    ['Store', job.storeName],
+    ['Other stores', job.otherStores ? 'may lend' : 'left alone'],
+    ['Inspection rules', schemeName],
+    ['Method', methodName],
+    ['Crews', String(counts.crews)],
+    ['Lifters in use', String(counts.liftersInUse)],
+    ['Panels on wheels', String(counts.panelsOnWheels)],
+    ['Trucks unloading', String(counts.trucksUnloading)],
+    ['Persons aloft', String(counts.personsAloft)],
+  ];
+  return (
+    <section class="sheet">
+      <h2>At a glance</h2>
+      <dl class="pairs">
+        {pairs.map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
+  return (
+    <section class="sheet">
+      <h2>Panel schedule</h2>
+      <p>
+        The heaviest is <strong>{ruling.heaviest.panel.name}</strong> at{' '}
+        {figure(ruling.heaviest.massKg.toString(), 'kg')}; packed,{' '}
+        <strong>{ruling.heaviestPacked.panel.name}</strong> at{' '}
+        {figure(ruling.heaviestPacked.packedKg.toString(), 'kg')}.
+      </p>
+      <div class="scroll" tabIndex={0} role="region" aria-label="Panel schedule">
+        <table>
+          <caption>Sizes in mm, masses of one panel in kg</caption>
+          <thead>
+            <tr>
+              <th scope="col">Panel</th>
+              <th scope="col">Height</th>
+              <th scope="col">Width</th>
+              <th scope="col">Thickness</th>
+              <th scope="col">Mass</th>
+              <th scope="col">Packed</th>
+              <th scope="col">Count</th>
+            </tr>
+          </thead>
+          <tbody>
+            {panels.map(({ panel, massKg, packedKg }, index) => (
+              <tr key={index}>
+                <th scope="row">{panel.name}</th>
+                <td class="num">{figure(panel.heightMm)}</td>
+                <td class="num">{figure(panel.widthMm)}</td>
+                <td class="num">{figure(panel.thicknessMm)}</td>
+                <td class="num">
+                  {figure(massKg)} {panel.massKg === undefined ? <span class="faded">estimated</span> : null}
+                </td>
+                <td class="num">{figure(packedKg)}</td>
+                <td class="num">{panel.count}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function GearLines({ sheet: { lines, ruling }, sources }: Pick<JobSheetProps, 'sheet' | 'sources'>) {
+  const needed = lines.filter(({ quantity }) => quantity > 0);
+  const dropped = lines.filter(({ quantity }) => quantity === 0);
+  return (
+    <section class="sheet">
+      <h2>Gear needed</h2>
+      <details>
+        <summary>How the masses were worked out</summary>
+        <Workings workings={ruling.workings} sources={sources} />
+      </details>
+      <ul class="cards">
+        {needed.map((line) => (
+          <li class="card" key={line.key}>
+            <h3>
+              {line.quantity} × {line.label}
+            </h3>
+            <p>
+              For {DUTY_NAMES[line.duty]}
+              {line.rating ? `, each rated at least ${figure(line.rating.value, line.rating.unit)}` : ''}.
+            </p>
+            {line.adjusted ? (
+              <p>
+                Changed from {line.adjusted.methodQuantity}: {line.adjusted.reason}
+              </p>
+            ) : null}
+            <details>
+              <summary>Working</summary>
+              <Workings workings={line.workings} sources={sources} />
+            </details>
+          </li>
+        ))}
+      </ul>
+      {dropped.length > 0 ? (
+        <>
+          <h3>Not needed</h3>
+          <ul>
+            {dropped.map(({ key, label, adjusted }) => (
+              <li key={key}>
+                {label}
+                {adjusted ? `: ${adjusted.methodQuantity} by the method. ${adjusted.reason}` : ''}
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function CancelJob({ job }: { job: JobSheet['job'] }) {
+  return (
+    <details>
+      <summary>Cancel this job</summary>
+      <Form action={`/jobs/${job.id}/cancel`} label="Cancel the job">
+        <input type="hidden" name="version" value={job.version} />
+        <p>What is reserved for it is given up. It stays on the list as cancelled.</p>
+        <button type="submit" class="danger">
+          Cancel job {job.reference}
+        </button>
+      </Form>
+    </details>
+  );
+}

@@ -1,0 +1,82 @@
+import type { Actor } from '../people/actor.js';
+import { StateMark } from '../web/components/state-mark.js';
+import { page } from '../web/page.js';
+import { count, day } from '../web/sentences/words.js';
+import { jobMark, keepsJobs } from './job-words.js';
+import type { JobListView, JobSummaryView } from './jobs.dto.js';
+
+/** The list of jobs. */
+export function jobsPage({ me, list }: { me: Actor; list: JobListView }): string {
+  return page(
+    { title: 'Jobs', actor: me, path: '/jobs' },
+    <>
+      <h1>Jobs</h1>
+      <p class="lede">What is going out, what is out, and what needs a second look.</p>
+      {keepsJobs(me) ? (
+        <p class="actions">
+          <a class="button" href="/jobs/new">
+            New job
+          </a>
+        </p>
+      ) : null}
+      {list.jobs.length === 0 ? <p>There are no jobs here yet.</p> : <JobTable jobs={list.jobs} />}
+      {list.next ? (
+        <p class="actions">
+          <a class="button quiet" rel="next" href={`/jobs?after=${encodeURIComponent(list.next)}`}>
+            More jobs
+          </a>
+        </p>
+      ) : null}
+    </>,
+  );
+}
+
+function JobTable({ jobs }: { jobs: readonly JobSummaryView[] }) {
+  return (
+    <div class="scroll" tabIndex={0} role="region" aria-label="Jobs">
+      <table>
+        <caption>Jobs not yet back come first, by load-out day; then past ones.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Job</th>
+            <th scope="col">Name and site</th>
+            <th scope="col">Load out</th>
+            <th scope="col">Back</th>
+            <th scope="col">Store</th>
+            <th scope="col">Gear</th>
+            <th scope="col">Flags</th>
+          </tr>
+        </thead>
+        <tbody>
+          {jobs.map((job) => (
+            <tr key={job.id}>
+              <th scope="row">
+                <a class="tag" href={`/jobs/${job.id}`}>
+                  {job.reference}
+                </a>
+              </th>
+              <td>
+                {job.name}
+                <br />
+                <span class="faded">{job.site}</span>
+              </td>
+              <td>{day(job.loadOutDay)}</td>
+              <td>{day(job.backDay)}</td>
+              <td>{job.storeName}</td>
+              <td>
+                <StateMark {...jobMark(job)} />
+              </td>
+              <td>
+                {job.flagged > 0 ? (
+                  <StateMark state="refused" word={count(job.flagged, 'flag', 'flags')} />
+                ) : (
+                  'none'
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

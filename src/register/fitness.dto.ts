@@ -1,0 +1,39 @@
+import { ApiProperty } from '@nestjs/swagger';
+import { IsIn, IsOptional } from 'class-validator';
+import { DayText } from '../http/day-text.js';
+import type { Refusal } from '../rules/fitness/refusal.js';
+import { DUTIES, type Duty } from '../rules/gear/gear.js';
+import type { Working } from '../rules/working.js';
+
+/** What an item is asked to be fit for. */
+export class AskFitnessDto {
+  /** The first duty of its kind when left out. */
+  @IsOptional()
+  @IsIn(DUTIES, { message: `choose from ${DUTIES.join(', ')}` })
+  duty?: Duty;
+
+  /** The day it would leave the store: today when left out. */
+  @IsOptional()
+  @DayText()
+  from?: string;
+
+  /** The day it would be back: `from` when left out. */
+  @IsOptional()
+  @DayText()
+  to?: string;
+}
+
+/** Whether an item is fit for a duty on some days, with every reason why not. */
+export class FitnessView {
+  fit!: boolean;
+  duty!: Duty;
+  from!: string;
+  to!: string;
+  @ApiProperty({ type: [Object], description: 'Every reason: code, figures, source.' })
+  refusals!: readonly Refusal[];
+  /** The last day it is in date. */
+  dueOn?: string;
+  cautions!: string[];
+  @ApiProperty({ type: [Object], description: 'Each step: title, formula, inputs, result, source.' })
+  workings!: readonly Working[];
+}

@@ -1,0 +1,117 @@
+import { In, type EntityManager } from 'typeorm';
+import { InspectionEntity } from '../../inspections/inspection.entity.js';
+import { Exact } from '../../rules/quantities/exact.js';
+import type { Marking } from '../../rules/quantities/marking.js';
+import { toSi } from '../../rules/quantities/units.js';
+import { findClashes, type Clash } from '../clashes.js';
+import { ItemEntity } from '../item.entity.js';
+import { enteredColumns } from '../new-item.js';
+import type { RowEntry, RowReading } from './read-row.js';
+
+/** How a row stands to the register. */
+export type Standing =
+  | { readonly is: 'new' }
+  /** The register says all that the row says. */
+  | { readonly is: 'unchanged' }
+  /** The tag is there with other content: the first field that differs. */
+  | { readonly is: 'different'; readonly field: string }
+  /** Another item has the serial number, or one that looks like it. */
+  | { readonly is: 'clashing'; readonly clash: Clash };
+
+const KEYS_AT_A_TIME = 500;
+
+/** A row that can be compared. */
+export type WholeReading = RowReading & { readonly entry: RowEntry };
+
+/** The standing of each row, in their order. */
+export async function compareWithRegister(
+  manager: EntityManager,
+  readings: readonly WholeReading[],
+): Promise<Standing[]> {
+  const columns = readings.map(({ entry }) => enteredColumns(entry.input));
+  const items = await itemsByTag(
+    manager,
+    columns.map(({ tagKey }) => tagKey),
+  );
+  const examined = await examinedDays(manager, [...items.values()]);
+  const clashes = new Map((await findClashes(manager, columns)).map((clash) => [clash.index, clash]));
+  return readings.map(({ entry }, index) => {
+    const item = items.get(columns[index]?.tagKey ?? '');
+    if (item) {
+      const field = difference(entry, item, examined);
+      return field === undefined ? { is: 'unchanged' } : { is: 'different', field };
+    }
+    const clash = clashes.get(index);
+    return clash ? { is: 'clashing', clash } : { is: 'new' };
+  });
+}
+
+async function itemsByTag(
+  manager: EntityManager,
+  tagKeys: readonly string[],
+): Promise<Map<string, ItemEntity>> {
+  const items = new Map<string, ItemEntity>();
+  for (let start = 0; start < tagKeys.length; start += KEYS_AT_A_TIME) {
+    const found = await manager.findBy(ItemEntity, {
+      tagKey: In(tagKeys.slice(start, start + KEYS_AT_A_TIME)),
+    });
+    for (const item of found) items.set(item.tagKey, item);
+  }
+  return items;
+}
+
+/** The days on which each item was inspected, as `item day`. */
+async function examinedDays(manager: EntityManager, items: readonly ItemEntity[]): Promise<Set<string>> {
+  const days = new Set<string>();
+  for (let start = 0; start < items.length; start += KEYS_AT_A_TIME) {
+    const ids = items.slice(start, start + KEYS_AT_A_TIME).map(({ id }) => id);
+    const found = await manager.find(InspectionEntity, {
+      select: ['itemId', 'doneOn'],
+      where: { itemId: In(ids) },
+    });
+    for (const { itemId, doneOn } of found) days.add(`${itemId} ${doneOn}`);
+  }
+  return days;
+}
+
+/** The first field in which the row says something else than the register; what the row leaves blank says nothing. */
+function difference(
+  { input, given, examined }: RowEntry,
+  item: ItemEntity,
+  days: ReadonlySet<string>,
+): string | undefined {
+  const columns = enteredColumns(input);
+  if (columns.makerKey !== item.makerKey) return 'maker';
+  if (columns.serialKey !== item.serialKey) return 'serial number';
+  if (columns.kind !== item.kind) return 'kind';
+  if (given.has('store') && columns.storeId !== item.storeId) return 'store';
+  if (columns.markings.length > 0 && !sameMarkings(columns.markings, item.markings)) return 'rating';
+  const size = Object.entries(columns.dimensions).find(
+    ([name, value]) => !sameFigure(value, item.dimensions[name]),
+  );
+  if (size) return size[0] === 'lengthM' ? 'length' : size[0];
+  if (given.has('notes') && columns.notes !== item.notes) return 'note';
+  if (given.has('labelLegible') && columns.labelLegible !== item.labelLegible) return 'word on its label';
+  if (given.has('certificateOnFile') && columns.certificateOnFile !== item.certificateOnFile)
+    return 'word on its report';
+  if (columns.manufacturedOn !== null && columns.manufacturedOn !== item.manufacturedOn)
+    return 'day of manufacture';
+  if (columns.firstUsedOn !== null && columns.firstUsedOn !== item.firstUsedOn) return 'day of first use';
+  return examined && !days.has(`${item.id} ${examined.on}`) ? 'day of examination' : undefined;
+}
+
+function sameMarkings(ones: readonly Marking[], others: readonly Marking[]): boolean {
+  return (
+    ones.length === others.length &&
+    ones.every((one, index) => {
+      const other = others[index];
+      if (!other || other.measure !== one.measure || other.condition !== one.condition) return false;
+      const [first, second] = [toSi(one.value, one.unit), toSi(other.value, other.unit)];
+      return first.unit === second.unit && first.value.compare(second.value) === 0;
+    })
+  );
+}
+
+function sameFigure(one: string, other: string | undefined): boolean {
+  return other !== undefined && Exact.of(one).compare(Exact.of(other)) === 0;
+}

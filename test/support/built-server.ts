@@ -1,0 +1,54 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+
+/** The server as it is shipped, built and in a process of its own: `npm test` builds it first. */
+export interface BuiltServer {
+  readonly address: string;
+  readonly dataDir: string;
+  /** The setup code it printed, where it has no account yet. */
+  readonly setupCode: string | undefined;
+  readonly process: ChildProcess;
+  stop(): Promise<void>;
+}
+
+/** Starts it on a free port. `dataDir` starts it again on the data of an earlier one, and leaves them in place. */
+export async function startBuiltServer(
+  options: { demo?: boolean; dataDir?: string } = {},
+): Promise<BuiltServer> {
+  const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'tackleroom-built-'));
+  const child = spawn(process.execPath, ['dist/src/main.js'], {
+    env: {
+      ...process.env,
+      PORT: '0',
+      DATA_DIR: dataDir,
+      DATABASE_URL: '',
+      TACKLEROOM_DEMO: options.demo ? '1' : '',
+    },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const exited = once(child, 'exit');
+  const lines = createInterface({ input: child.stdout });
+  let address: string | undefined;
+  let setupCode: string | undefined;
+  for await (const line of lines) {
+    address ??= /open at (http\S+)/.exec(line)?.[1];
+    setupCode = /setup code: (\S+)/.exec(line)?.[1];
+    if (address && (setupCode || options.demo || options.dataDir)) break;
+  }
+  if (!address) throw new Error('The built server did not start. Run npm run build first.');
+  return {
+    address,
+    dataDir,
+    setupCode,
+    process: child,
+    async stop() {
+      child.kill('SIGTERM');
+      await exited;
+      if (!options.dataDir) rmSync(dataDir, { recursive: true, force: true });
+    },
+  };
+}
