@@ -21,18 +21,10 @@ export const SETTINGS = Symbol('settings');
  * @throws Error that lists every bad setting by name, never by value: a database address holds a password.
  */
 export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
-  const problems: string[] = [];
   const port = Number(environment['PORT'] ?? 3000);
-  if (!Number.isInteger(port) || port < 0 || port > 65535) {
-    problems.push('PORT: write a whole number from 0 to 65535');
-  }
-  const databaseUrl = environment['DATABASE_URL'];
-  if (databaseUrl && !/^postgres(ql)?:\/\//.test(databaseUrl)) {
-    problems.push('DATABASE_URL: write an address that starts with postgresql://, or leave it out');
-  }
+  const databaseUrl = environment['DATABASE_URL'] || undefined;
   const demo = environment['TACKLEROOM_DEMO'] === '1';
-  if (demo && databaseUrl)
-    problems.push('DATABASE_URL: leave it out for the demo, which keeps its invented data apart');
+  const problems = problemsOf({ port, databaseUrl, demo });
   if (problems.length > 0) throw new Error(`Settings are wrong:\n  ${problems.join('\n  ')}`);
   const dataDir = resolve(packageRoot(), environment['DATA_DIR'] || 'data');
   return {
@@ -42,4 +34,20 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     ...(databaseUrl ? { databaseUrl } : {}),
     demo,
   };
+}
+
+function problemsOf(read: { port: number; databaseUrl: string | undefined; demo: boolean }): string[] {
+  const { port, databaseUrl, demo } = read;
+  const checks: readonly (readonly [boolean, string])[] = [
+    [Number.isInteger(port) && port >= 0 && port <= 65535, 'PORT: write a whole number from 0 to 65535'],
+    [
+      databaseUrl === undefined || /^postgres(ql)?:\/\//.test(databaseUrl),
+      'DATABASE_URL: write an address that starts with postgresql://, or leave it out',
+    ],
+    [
+      !demo || databaseUrl === undefined,
+      'DATABASE_URL: leave it out for the demo, which keeps its invented data apart',
+    ],
+  ];
+  return checks.flatMap(([holds, problem]) => (holds ? [] : [problem]));
 }

@@ -1,6 +1,7 @@
+import { Scroll } from '../web/components/scroll.js';
 import { Form } from '../web/components/form.js';
 import { StateMark, type StateKind } from '../web/components/state-mark.js';
-import { day } from '../web/sentences/words.js';
+import { shortDay } from '../web/sentences/words.js';
 import type { BookedState } from './booked-item.entity.js';
 import type { BookedItemView, BookingView } from './booking.dto.js';
 
@@ -28,8 +29,8 @@ export function BookedTable({
   const unfitIds = new Set(unfit.map(({ item }) => item.id));
   if (items.length === 0) return <p>Nothing is booked yet.</p>;
   return (
-    <div class="scroll" tabIndex={0} role="region" aria-label="Booked gear">
-      <table>
+    <Scroll label="Booked gear">
+      <table class="stacked">
         <caption>Booked gear</caption>
         <thead>
           <tr>
@@ -44,17 +45,17 @@ export function BookedTable({
         <tbody>
           {items.map((item) => (
             <tr key={item.id}>
-              <th scope="row">
+              <th scope="row" data-label="Tag">
                 <a class="tag" href={`/register/${item.itemId}`}>
                   {item.tag}
                 </a>
               </th>
-              <td>{labels.get(item.lineKey) ?? item.lineKey}</td>
-              <td>{item.storeName}</td>
-              <td>
-                {day(item.fromDay)} to {day(item.toDay)}
+              <td data-label="For">{labels.get(item.lineKey) ?? item.lineKey}</td>
+              <td data-label="Store">{item.storeName}</td>
+              <td data-label="Days">
+                {shortDay(item.fromDay)} to {shortDay(item.toDay)}
               </td>
-              <td>
+              <td data-label="State">
                 {unfitIds.has(item.id) ? (
                   <StateMark state="refused" word={`${item.state}, not fit any more`} />
                 ) : (
@@ -63,13 +64,15 @@ export function BookedTable({
                 {item.returnRemarks ? <p class="faded">{item.returnRemarks}</p> : null}
               </td>
               {mayRelease ? (
-                <td>{item.state === 'reserved' ? <ReleaseButton jobId={jobId} item={item} /> : null}</td>
+                <td data-label="Give up">
+                  {item.state === 'reserved' ? <ReleaseButton jobId={jobId} item={item} /> : null}
+                </td>
               ) : null}
             </tr>
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }
 

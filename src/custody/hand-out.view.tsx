@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import { JobCrumbs, JobLinks } from '../jobs/job-links.view.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
@@ -103,7 +104,7 @@ function PickingList({
     <section class="sheet">
       <h2>Still to go</h2>
       {stores.map((store) => (
-        <div class="scroll" tabIndex={0} role="region" aria-label={`From ${store}`} key={store}>
+        <Scroll label={`From ${store}`} key={store}>
           <table>
             <caption>From {store}</caption>
             <thead>
@@ -130,7 +131,7 @@ function PickingList({
                 ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       ))}
     </section>
   );

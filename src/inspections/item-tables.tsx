@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { ComponentChildren } from 'preact';
 import { StateMark } from '../web/components/state-mark.js';
 import { day, EVENT_NAMES, INSPECTION_NAMES } from '../web/sentences/words.js';
@@ -148,7 +149,7 @@ function Table({
 }) {
   if (isEmpty) return null;
   return (
-    <div class="scroll" tabIndex={0} role="region" aria-label={caption}>
+    <Scroll label={caption}>
       <table>
         <caption>{caption}</caption>
         <thead>
@@ -162,6 +163,6 @@ function Table({
         </thead>
         <tbody>{children}</tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }

@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
 import { BookingFlagsNote } from '../custody/booking-flags.view.js';
@@ -7,7 +8,7 @@ import { ProblemNote } from '../web/components/problem-note.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { page } from '../web/page.js';
-import { DUTY_NAMES, day, figure } from '../web/sentences/words.js';
+import { DUTY_NAMES, day, figure, needFigure } from '../web/sentences/words.js';
 import { JobCrumbs, JobLinks } from './job-links.view.js';
 import type { JobSheet } from './job-sheet.service.js';
 import { jobMark, keepsJobs } from './job-words.js';
@@ -31,7 +32,7 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
         Job <span class="tag">{job.reference}</span>: {job.name}
       </h1>
       <ProblemNote problem={problem} />
-      {job.warnings.map((warning) => (
+      {warningsOf(sheet).map((warning) => (
         <p class="note note-due" key={warning}>
           {warning}
         </p>
@@ -42,24 +43,27 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
       <JobLinks job={job} me={me} here="sheet" />
       <BookingFlagsNote job={job} booking={booking} />
       <div class="two-columns">
-        <div>
-          <PanelSchedule sheet={sheet} />
-          <GearLines sheet={sheet} sources={sources} />
-          <section class="sheet">
-            <h2>Booking</h2>
-            <BookedTable
-              jobId={job.id}
-              booking={booking}
-              labels={labelsOf(sheet)}
-              mayRelease={keepsJobs(me) && !job.cancelled}
-            />
-          </section>
-        </div>
+        <PanelSchedule sheet={sheet} />
         <Header sheet={sheet} />
       </div>
+      <GearLines sheet={sheet} sources={sources} />
+      <section class="sheet">
+        <h2>Booking</h2>
+        <BookedTable
+          jobId={job.id}
+          booking={booking}
+          labels={labelsOf(sheet)}
+          mayRelease={keepsJobs(me) && !job.cancelled}
+        />
+      </section>
       {keepsJobs(me) && !job.cancelled ? <CancelJob job={job} /> : null}
     </>,
   );
+}
+
+/** That the load-out day is over matters only while the gear has not gone. */
+function warningsOf({ job, state }: JobSheet): readonly string[] {
+  return state === 'planned' || state === 'reserved' ? job.warnings : [];
 }
 
 function labelsOf({ lines }: JobSheet): ReadonlyMap<string, string> {
@@ -107,7 +111,7 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
         <strong>{ruling.heaviestPacked.panel.name}</strong> at{' '}
         {figure(ruling.heaviestPacked.packedKg.toString(), 'kg')}.
       </p>
-      <div class="scroll" tabIndex={0} role="region" aria-label="Panel schedule">
+      <Scroll label="Panel schedule">
         <table>
           <caption>Sizes in mm, masses of one panel in kg</caption>
           <thead>
@@ -137,7 +141,7 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </section>
   );
 }
@@ -160,7 +164,7 @@ function GearLines({ sheet: { lines, ruling }, sources }: Pick<JobSheetProps, 's
             </h3>
             <p>
               For {DUTY_NAMES[line.duty]}
-              {line.rating ? `, each rated at least ${figure(line.rating.value, line.rating.unit)}` : ''}.
+              {line.rating ? `, each rated at least ${needFigure(line.rating.value, line.rating.unit)}` : ''}.
             </p>
             {line.adjusted ? (
               <p>

@@ -4,6 +4,7 @@ import { page } from '../web/page.js';
 import { count, day } from '../web/sentences/words.js';
 import { jobMark, keepsJobs } from './job-words.js';
 import type { JobListView, JobSummaryView } from './jobs.dto.js';
+import { Scroll } from '../web/components/scroll.js';
 
 /** The list of jobs. */
 export function jobsPage({ me, list }: { me: Actor; list: JobListView }): string {
@@ -33,8 +34,8 @@ export function jobsPage({ me, list }: { me: Actor; list: JobListView }): string
 
 function JobTable({ jobs }: { jobs: readonly JobSummaryView[] }) {
   return (
-    <div class="scroll" tabIndex={0} role="region" aria-label="Jobs">
-      <table>
+    <Scroll label="Jobs">
+      <table class="stacked">
         <caption>Jobs not yet back come first, by load-out day; then past ones.</caption>
         <thead>
           <tr>
@@ -50,23 +51,23 @@ function JobTable({ jobs }: { jobs: readonly JobSummaryView[] }) {
         <tbody>
           {jobs.map((job) => (
             <tr key={job.id}>
-              <th scope="row">
+              <th scope="row" data-label="Job">
                 <a class="tag" href={`/jobs/${job.id}`}>
                   {job.reference}
                 </a>
               </th>
-              <td>
+              <td data-label="Name and site">
                 {job.name}
                 <br />
                 <span class="faded">{job.site}</span>
               </td>
-              <td>{day(job.loadOutDay)}</td>
-              <td>{day(job.backDay)}</td>
-              <td>{job.storeName}</td>
-              <td>
+              <td data-label="Load out">{day(job.loadOutDay)}</td>
+              <td data-label="Back">{day(job.backDay)}</td>
+              <td data-label="Store">{job.storeName}</td>
+              <td data-label="Gear">
                 <StateMark {...jobMark(job)} />
               </td>
-              <td>
+              <td data-label="Flags">
                 {job.flagged > 0 ? (
                   <StateMark state="refused" word={count(job.flagged, 'flag', 'flags')} />
                 ) : (
@@ -77,6 +78,6 @@ function JobTable({ jobs }: { jobs: readonly JobSummaryView[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }

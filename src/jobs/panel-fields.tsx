@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { Problem } from '../problem.js';
 
 const BLANK_ROWS = 4;
@@ -24,7 +25,7 @@ export function PanelFields({
   const blank: readonly Readonly<Record<string, unknown>>[] = Array.from({ length: BLANK_ROWS }, () => ({}));
   const rows = [...panels, ...blank];
   return (
-    <div class="scroll" tabIndex={0} role="region" aria-label="Panel schedule">
+    <Scroll label="Panel schedule">
       <table>
         <caption>
           One line for equal panels. Give the mass as weighed, or the mass per area to estimate it from.
@@ -55,7 +56,7 @@ export function PanelFields({
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }
 

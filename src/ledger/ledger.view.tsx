@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { Actor } from '../people/actor.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { page } from '../web/page.js';
@@ -22,52 +23,62 @@ export function ledgerPage({
         Everything that was ever changed here, by whom. Entries are only added: each carries the fingerprint
         of the one before.
       </p>
-      <div class={`note ${check.whole ? 'note-ok' : 'note-refused'}`}>
-        <p class="note-title">
-          <StateMark
-            state={check.whole ? 'ok' : 'refused'}
-            word={
-              check.whole
-                ? `All ${check.entries} entries hold`
-                : `Entry ${check.fault?.number} is wrong: ${check.fault?.fault}`
-            }
-          />
-        </p>
-        <p>
-          Newest fingerprint: <code>{check.head.slice(0, 16)}…</code>
-          {check.whole
-            ? ''
-            : ' Keep a copy of the database as it is and call whoever looks after the server.'}
-        </p>
-      </div>
-      <div class="scroll">
-        <table class="stacked">
-          <caption>The newest {entries.length} entries</caption>
-          <thead>
-            <tr>
-              <th scope="col">No.</th>
-              <th scope="col">When (UTC)</th>
-              <th scope="col">Who</th>
-              <th scope="col">What</th>
-              <th scope="col">On</th>
-            </tr>
-          </thead>
-          <tbody>
-            {entries.map((entry) => (
-              <tr key={entry.number}>
-                <td data-label="No.">{entry.number}</td>
-                <td data-label="When (UTC)">{entry.at.slice(0, 16).replace('T', ' ')}</td>
-                <td data-label="Who">{entry.actorName}</td>
-                <td data-label="What">{entry.action.replace('.', ' ')}</td>
-                <td data-label="On">
-                  <Subject entry={entry} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Check check={check} />
+      <Entries entries={entries} />
     </>,
+  );
+}
+
+function Check({ check }: { check: LedgerCheckView }) {
+  return (
+    <div class={`note ${check.whole ? 'note-ok' : 'note-refused'}`}>
+      <p class="note-title">
+        <StateMark
+          state={check.whole ? 'ok' : 'refused'}
+          word={
+            check.whole
+              ? `All ${check.entries} entries hold`
+              : `Entry ${check.fault?.number} is wrong: ${check.fault?.fault}`
+          }
+        />
+      </p>
+      <p>
+        Newest fingerprint: <code>{check.head.slice(0, 16)}…</code>
+        {check.whole ? '' : ' Keep a copy of the database as it is and call whoever looks after the server.'}
+      </p>
+    </div>
+  );
+}
+
+function Entries({ entries }: { entries: readonly ChainEntry[] }) {
+  return (
+    <Scroll label="Newest entries">
+      <table class="stacked">
+        <caption>The newest {entries.length} entries</caption>
+        <thead>
+          <tr>
+            <th scope="col">No.</th>
+            <th scope="col">When (UTC)</th>
+            <th scope="col">Who</th>
+            <th scope="col">What</th>
+            <th scope="col">On</th>
+          </tr>
+        </thead>
+        <tbody>
+          {entries.map((entry) => (
+            <tr key={entry.number}>
+              <td data-label="No.">{entry.number}</td>
+              <td data-label="When (UTC)">{entry.at.slice(0, 16).replace('T', ' ')}</td>
+              <td data-label="Who">{entry.actorName}</td>
+              <td data-label="What">{entry.action.replace('.', ' ')}</td>
+              <td data-label="On">
+                <Subject entry={entry} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
   );
 }
 

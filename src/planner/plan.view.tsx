@@ -122,7 +122,13 @@ function Transports({ plan: { transports } }: { plan: JobPlan }) {
             <dt>
               {storeName} ({count(tags.length, 'item', 'items')})
             </dt>
-            <dd class="tag">{tags.join(' ')}</dd>
+            <dd class="tags">
+              {tags.map((tag) => (
+                <span class="tag" key={tag}>
+                  {tag}
+                </span>
+              ))}
+            </dd>
           </div>
         ))}
       </dl>

@@ -1,10 +1,11 @@
 import type { Job } from '../jobs/load-job.js';
+import { Exact } from '../rules/quantities/exact.js';
 import { Form } from '../web/components/form.js';
 import { Refusals } from '../web/components/refusals.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { hireSentence, remedySentence, shortSentence } from '../web/sentences/remedy.js';
-import { count, day, figure } from '../web/sentences/words.js';
+import { count, day, figure, needFigure } from '../web/sentences/words.js';
 import type { ChosenItem, PlannedLine, RefusedItem } from './job-plan.js';
 
 interface LineProps {
@@ -23,7 +24,7 @@ export function PlannedLineSection({ planned, job, mayChoose, sources }: LinePro
         {line.quantity} × {line.label}
       </h2>
       <p>
-        {line.rating ? `Each rated at least ${figure(line.rating.value, line.rating.unit)}. ` : ''}
+        {line.rating ? `Each rated at least ${needFigure(line.rating.value, line.rating.unit)}. ` : ''}
         {missing > 0 ? (
           <StateMark state="refused" word={shortSentence(missing)} />
         ) : (
@@ -42,7 +43,7 @@ export function PlannedLineSection({ planned, job, mayChoose, sources }: LinePro
         <div>
           <h3>Taken</h3>
           {chosen.length === 0 ? <p>{line.quantity === 0 ? 'None needed.' : 'None.'}</p> : null}
-          <ul>
+          <ul class="choices">
             {chosen.map((item) => (
               <Chosen key={item.itemId} item={item} {...{ job, planned, mayChoose, sources }} />
             ))}
@@ -73,27 +74,30 @@ function Chosen({ item, job, planned, mayChoose, sources }: LineProps & { item: 
   const { itemId, tag, storeName, ratingRatio, dueOn, held, pinned, workings } = item;
   const why = [
     `from ${storeName}`,
-    ratingRatio === undefined ? '' : `rated ${ratingRatio} times the need`,
+    ratingRatio === undefined ? '' : `rated ${shortRatio(ratingRatio)} times the need`,
     dueOn === undefined ? 'nothing falls due' : `in date through ${day(dueOn)}`,
     held ? 'booked already' : '',
     pinned ? 'pinned' : '',
   ].filter(Boolean);
   return (
     <li>
-      <StateMark state="ok" word="fit" />{' '}
-      <a class="tag" href={`/register/${itemId}`}>
-        {tag}
-      </a>{' '}
-      {why.join(', ')}.
-      {workings.length > 0 ? (
-        <details>
-          <summary>Working</summary>
-          <Workings workings={workings} sources={sources} />
-        </details>
-      ) : null}
-      {mayChoose ? <ChoiceForm job={job} item={item} lineKey={planned.line.key} /> : null}
+      <details>
+        <summary>
+          <StateMark state="ok" word="fit" /> <span class="tag">{tag}</span> {why.join(', ')}
+        </summary>
+        <p>
+          <a href={`/register/${itemId}`}>Rating plate of {tag}</a>
+        </p>
+        <Workings workings={workings} sources={sources} />
+        {mayChoose ? <ChoiceForm job={job} item={item} lineKey={planned.line.key} /> : null}
+      </details>
     </li>
   );
+}
+
+/** Enough of a ratio to compare by: two decimals, never more than it is. */
+function shortRatio(ratio: string): string {
+  return figure(Exact.of(ratio).rounded({ places: 2, rounding: 'down' }).toString());
 }
 
 function Refused({ planned: { refused, refusedCount, line }, job, mayChoose }: Omit<LineProps, 'sources'>) {
@@ -140,26 +144,23 @@ function ChoiceForm({
 }) {
   const reasonId = `reason-${lineKey}-${itemId}`;
   return (
-    <details>
-      <summary>Pin or leave out {tag}</summary>
-      <Form action={`/jobs/${job.id}/plan/choices`} label={`Pin or leave out ${tag}`}>
-        <input type="hidden" name="version" value={job.version} />
-        <input type="hidden" name="itemId" value={itemId} />
-        <input type="hidden" name="lineKey" value={lineKey} />
-        <div class="field">
-          <label for={reasonId}>Reason</label>
-          <input id={reasonId} name="reason" required autocomplete="off" />
-        </div>
-        <p class="actions">
-          <button type="submit" name="choice" value="pin" class="quiet">
-            Pin it
-          </button>
-          <button type="submit" name="choice" value="exclude" class="quiet">
-            Leave it out
-          </button>
-        </p>
-      </Form>
-    </details>
+    <Form action={`/jobs/${job.id}/plan/choices`} label={`Pin or leave out ${tag}`}>
+      <input type="hidden" name="version" value={job.version} />
+      <input type="hidden" name="itemId" value={itemId} />
+      <input type="hidden" name="lineKey" value={lineKey} />
+      <div class="field">
+        <label for={reasonId}>Reason</label>
+        <input id={reasonId} name="reason" required autocomplete="off" />
+      </div>
+      <p class="actions">
+        <button type="submit" name="choice" value="pin" class="quiet">
+          Pin it
+        </button>
+        <button type="submit" name="choice" value="exclude" class="quiet">
+          Leave it out
+        </button>
+      </p>
+    </Form>
   );
 }
 

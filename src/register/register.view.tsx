@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { Actor } from '../people/actor.js';
 import { CONDITIONS } from '../rules/gear/gear.js';
 import type { KindDefinition } from '../rules/gear/kind.js';
@@ -109,8 +110,8 @@ function Found({ query, found, kinds }: Pick<RegisterPage, 'query' | 'found' | '
             : 'Nothing in the register fits that.'}
         </p>
       ) : (
-        <div class="scroll" tabIndex={0} role="region" aria-label="Items found">
-          <table>
+        <Scroll label="Items found">
+          <table class="stacked">
             <caption>Items in the order of their tags</caption>
             <thead>
               <tr>
@@ -127,7 +128,7 @@ function Found({ query, found, kinds }: Pick<RegisterPage, 'query' | 'found' | '
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       )}
       {next ? (
         <p class="actions">
@@ -143,24 +144,24 @@ function Found({ query, found, kinds }: Pick<RegisterPage, 'query' | 'found' | '
 function ItemLine({ item, kindName }: { item: ItemRowView; kindName: string }) {
   return (
     <tr>
-      <th scope="row">
+      <th scope="row" data-label="Tag">
         <a class="tag" href={`/register/${item.id}`}>
           {item.tag}
         </a>
       </th>
-      <td>{kindName}</td>
-      <td>
+      <td data-label="Kind">{kindName}</td>
+      <td data-label="Dates">
         <StateMark {...CURRENCY_WORDS[item.currency]} />
         {item.dueOn === undefined ? null : <span class="faded"> {day(item.dueOn)}</span>}
       </td>
-      <td>
+      <td data-label="Condition">
         <StateMark {...CONDITION_WORDS[item.condition]} />
       </td>
-      <td>
+      <td data-label="Where">
         <StateMark {...custodyWord(item.custody)} />
       </td>
-      <td>{item.markings.map(markingText).join(', ') || '–'}</td>
-      <td>{item.storeName}</td>
+      <td data-label="Rating">{item.markings.map(markingText).join(', ') || '–'}</td>
+      <td data-label="Store">{item.storeName}</td>
     </tr>
   );
 }

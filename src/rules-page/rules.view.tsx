@@ -1,3 +1,4 @@
+import { Scroll } from '../web/components/scroll.js';
 import type { SourceDefinition } from '../catalogue/read-source.js';
 import type { Actor } from '../people/actor.js';
 import type { Trigger, SchemeDefinition, InspectionRequirement } from '../rules/due/scheme.js';
@@ -54,7 +55,7 @@ function Scheme({
     <section class="sheet" id={scheme.scheme}>
       <h2>{scheme.name}</h2>
       <p class="caution-line">{scheme.caution}</p>
-      <div class="scroll" tabIndex={0} role="region" aria-label={caption}>
+      <Scroll label={caption}>
         <table class="stacked">
           <caption>{caption}</caption>
           <thead>
@@ -72,7 +73,7 @@ function Scheme({
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </section>
   );
 }

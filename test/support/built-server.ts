@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import type { Readable } from 'node:stream';
 
 /** The server as it is shipped, built and in a process of its own: `npm test` builds it first. */
 export interface BuiltServer {
@@ -31,15 +32,7 @@ export async function startBuiltServer(
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const exited = once(child, 'exit');
-  const lines = createInterface({ input: child.stdout });
-  let address: string | undefined;
-  let setupCode: string | undefined;
-  for await (const line of lines) {
-    address ??= /open at (http\S+)/.exec(line)?.[1];
-    setupCode = /setup code: (\S+)/.exec(line)?.[1];
-    if (address && (setupCode || options.demo || options.dataDir)) break;
-  }
-  if (!address) throw new Error('The built server did not start. Run npm run build first.');
+  const { address, setupCode } = await readWelcome(child.stdout, !options.demo && !options.dataDir);
   return {
     address,
     dataDir,
@@ -51,4 +44,18 @@ export async function startBuiltServer(
       if (!options.dataDir) rmSync(dataDir, { recursive: true, force: true });
     },
   };
+}
+
+/** Reads where the server is from what it prints, and the setup code where it has to print one. */
+async function readWelcome(
+  output: Readable,
+  withSetupCode: boolean,
+): Promise<{ address: string; setupCode: string | undefined }> {
+  let address: string | undefined;
+  for await (const line of createInterface({ input: output })) {
+    address ??= /open at (http\S+)/.exec(line)?.[1];
+    const setupCode = /setup code: (\S+)/.exec(line)?.[1];
+    if (address && (setupCode || !withSetupCode)) return { address, setupCode };
+  }
+  throw new Error('The built server did not start. Run npm run build first.');
 }

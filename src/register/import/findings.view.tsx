@@ -1,27 +1,29 @@
+import { Scroll } from '../../web/components/scroll.js';
 import { count } from '../../web/sentences/words.js';
 import type { CheckedRows } from './check-rows.js';
 import type { Notice } from './finding.js';
 import { faultWords, noticeWords } from './finding-words.js';
+import { likeFaults, rowWords, type LikeFaults } from './like-faults.js';
 
 /** A page of more rows helps nobody; the file to mend has all of them. */
 const ROWS_SHOWN = 300;
 
-/** Every fault by row and cell, with what to do about it. */
+/** Every fault by row and cell, with what to do about it; what many rows share is said once. */
 export function FaultTable({ faulty, toMend }: { faulty: CheckedRows['faulty']; toMend: string }) {
   if (faulty.length === 0) return null;
-  const shown = faulty.slice(0, ROWS_SHOWN);
+  const groups = likeFaults(faulty.flatMap(({ faults }) => faults));
+  const shown = groups.slice(0, ROWS_SHOWN);
   return (
     <section class="sheet">
       <h2>What is wrong</h2>
       <p>
         <a href={toMend}>All faulty rows as a file to mend</a>
       </p>
-      <div class="scroll">
-        <table>
+      <Scroll label="Faults">
+        <table class="stacked">
           <caption>
-            {faulty.length > shown.length
-              ? `The first ${shown.length} of ${faulty.length} faulty rows`
-              : count(faulty.length, 'faulty row', 'faulty rows')}
+            {count(faulty.length, 'faulty row', 'faulty rows')}
+            {groups.length > shown.length ? `, the first ${shown.length} faults` : ''}
           </caption>
           <thead>
             <tr>
@@ -32,27 +34,25 @@ export function FaultTable({ faulty, toMend }: { faulty: CheckedRows['faulty']; 
               <th scope="col">What to do</th>
             </tr>
           </thead>
-          <tbody>
-            {shown.flatMap(({ faults }) =>
-              faults.map((fault) => {
-                const { wrong, remedy } = faultWords(fault);
-                return (
-                  <tr>
-                    <th scope="row" class="num">
-                      {fault.row}
-                    </th>
-                    <td>{fault.column ?? 'the row'}</td>
-                    <td>{fault.cell ? fault.cell : <em>blank</em>}</td>
-                    <td>{wrong}</td>
-                    <td>{remedy}</td>
-                  </tr>
-                );
-              }),
-            )}
-          </tbody>
+          <tbody>{shown.map(FaultRow)}</tbody>
         </table>
-      </div>
+      </Scroll>
     </section>
+  );
+}
+
+function FaultRow({ fault, rows }: LikeFaults) {
+  const { wrong, remedy } = faultWords(fault);
+  return (
+    <tr>
+      <th scope="row" data-label="Row">
+        {rowWords(rows)}
+      </th>
+      <td data-label="Column">{fault.column ?? 'the row'}</td>
+      <td data-label="The cell says">{fault.cell ? fault.cell : <em>blank</em>}</td>
+      <td data-label="What is wrong">{wrong}</td>
+      <td data-label="What to do">{remedy}</td>
+    </tr>
   );
 }
 
@@ -84,7 +84,7 @@ function RowNotices({ notices }: { notices: readonly Notice[] }) {
   return (
     <details>
       <summary>{count(notices.length, 'remark about a row', 'remarks about rows')}</summary>
-      <div class="scroll">
+      <Scroll label="Findings">
         <table>
           <caption>
             {shown.length < notices.length ? `The first ${shown.length} remarks` : 'Remarks about rows'}
@@ -110,7 +110,7 @@ function RowNotices({ notices }: { notices: readonly Notice[] }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </details>
   );
 }

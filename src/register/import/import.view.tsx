@@ -74,9 +74,9 @@ export function importReportPage({
       {taken === undefined ? null : <Taken taken={taken} run={run} />}
       <Counts run={run} />
       {taken === undefined || examination.rows.sound.length > 0 ? <Choices run={run} /> : null}
+      <MappingForm run={run} />
       <FaultTable faulty={examination.rows.faulty} toMend={`/register/import/${upload.id}/to-mend.csv`} />
       <NoticeList notices={examination.rows.notices} />
-      <MappingForm run={run} />
     </>,
   );
 }

@@ -1,5 +1,5 @@
 import type { Refusal, RefusalCode } from '../../rules/fitness/refusal.js';
-import { INSPECTION_NAMES, day, figure } from './words.js';
+import { INSPECTION_NAMES, day, hasFigure, needFigure } from './words.js';
 
 /** What a refusal says to the storeman, and what to do about it. */
 export function refusalSentence(refusal: Refusal): string {
@@ -60,14 +60,14 @@ function inspection({ subject }: Refusal): string {
 
 function compared({ needed, has, unit }: Refusal): string {
   const parts = [
-    has === undefined ? '' : `has ${figure(has, unit)}`,
-    needed === undefined ? '' : `needs ${figure(needed, unit)}`,
+    has === undefined ? '' : `has ${hasFigure(has, unit)}`,
+    needed === undefined ? '' : `needs ${needFigure(needed, unit)}`,
   ].filter(Boolean);
   return parts.length > 0 ? `: ${parts.join(', ')}` : '';
 }
 
 function needs({ needed, unit }: Refusal): string {
-  return needed === undefined ? '' : ` (needed: ${figure(needed, unit)})`;
+  return needed === undefined ? '' : ` (needed: ${needFigure(needed, unit)})`;
 }
 
 /** A name such as `jawMaximumMm` in words: `jaw maximum`. */

@@ -1,6 +1,6 @@
 import type { UnmetPinReason } from '../../rules/allocation/allocation.js';
 import type { Hire, Remedy } from '../../rules/allocation/remedy.js';
-import { INSPECTION_NAMES, count, day, figure } from './words.js';
+import { INSPECTION_NAMES, count, day, needFigure } from './words.js';
 
 /** What would close a gap, as something to do: 'Examine SL-014 by 3 May 2026.' */
 export function remedySentence(remedy: Remedy): string {
@@ -21,7 +21,9 @@ export function remedySentence(remedy: Remedy): string {
 
 /** What to hire: 'Hire 2 rated at least 478 kg.' */
 export function hireSentence({ covers, rating }: Hire): string {
-  return rating ? `Hire ${covers} rated at least ${figure(rating.value, rating.unit)}.` : `Hire ${covers}.`;
+  return rating
+    ? `Hire ${covers} rated at least ${needFigure(rating.value, rating.unit)}.`
+    : `Hire ${covers}.`;
 }
 
 /** Why a pin was not honoured. */

@@ -1,5 +1,6 @@
 import { daysBetween, type Day } from '../../rules/calendar/day.js';
 import type { Condition, Duty, EventType, InspectionType } from '../../rules/gear/gear.js';
+import { Exact } from '../../rules/quantities/exact.js';
 import type { Measure } from '../../rules/quantities/marking.js';
 
 /** The words people read for the names that rules and records use. */
@@ -64,7 +65,7 @@ export function day(value: Day | string): string {
 }
 
 /** A day without its year, where the year is plain: `3 May`. */
-export function shortDay(value: Day): string {
+export function shortDay(value: Day | string): string {
   return day(value).replace(/ \d+$/, '');
 }
 
@@ -82,6 +83,25 @@ export function figure(value: string, unit = ''): string {
   const [whole = '', fraction] = value.split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
   return `${grouped}${fraction ? `.${fraction}` : ''}${unit ? `\u00a0${unit}` : ''}`;
+}
+
+/** A figure that something must reach, in the unit people read it in and never below what is needed: `117.2 daN`. */
+export function needFigure(value: string, unit = ''): string {
+  return readable(value, unit, 'up');
+}
+
+/** A figure that something has, in the unit people read it in and never above what it has: `2 500 daN`. */
+export function hasFigure(value: string, unit = ''): string {
+  return readable(value, unit, 'down');
+}
+
+function readable(value: string, unit: string, rounding: 'up' | 'down'): string {
+  if (unit !== 'N' && unit !== 'kg') return figure(value, unit);
+  const divisor = Exact.of(unit === 'N' ? '10' : '1');
+  return figure(
+    Exact.of(value).dividedBy(divisor, { places: 1, rounding }).toString(),
+    unit === 'N' ? 'daN' : unit,
+  );
 }
 
 /** `1 strap`, `2 straps`. */
