@@ -5,6 +5,7 @@ import type { Command } from './command.js';
 import { SYSTEM_ACTOR } from '../people/actor.js';
 import { faultWords } from '../register/import/finding-words.js';
 import { ImportService } from '../register/import/import.service.js';
+import { likeFaults, rowWords } from '../register/import/like-faults.js';
 import type { Examination } from '../register/import/examine-file.js';
 
 /** Looks at a file, or takes it. A mapping made on the page holds here too. */
@@ -46,9 +47,11 @@ export const importCommand: Command = {
 function sayFindings({ rows, missing }: Examination): number {
   if (missing.length > 0)
     console.log(`No column is known to hold: ${missing.join(', ')}. Say so on the page Import.`);
-  for (const fault of rows.faulty.flatMap(({ faults }) => faults)) {
+  for (const { fault, rows: where } of likeFaults(rows.faulty.flatMap(({ faults }) => faults))) {
     const { wrong, remedy } = faultWords(fault);
-    console.log(`Row ${fault.row}, ${fault.column ?? 'the row'}, '${fault.cell ?? ''}': ${wrong} ${remedy}`);
+    console.log(
+      `Row ${rowWords(where)}, ${fault.column ?? 'the row'}, '${fault.cell ?? ''}': ${wrong} ${remedy}`,
+    );
   }
   console.log(
     `Sound: ${rows.sound.length}. In the register already: ${rows.unchanged.length}. Faulty: ${rows.faulty.length}.`,

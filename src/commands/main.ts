@@ -21,7 +21,7 @@ async function main([name, ...words]: readonly string[]): Promise<number> {
     return 2;
   }
   const app = await NestFactory.createApplicationContext(AppModule.forSettings(readSettings(process.env)), {
-    logger: ['warn'],
+    logger: false,
     abortOnError: false,
   });
   try {

@@ -117,12 +117,24 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
           <thead>
             <tr>
               <th scope="col">Panel</th>
-              <th scope="col">Height</th>
-              <th scope="col">Width</th>
-              <th scope="col">Thickness</th>
-              <th scope="col">Mass</th>
-              <th scope="col">Packed</th>
-              <th scope="col">Count</th>
+              <th scope="col" class="num">
+                Height
+              </th>
+              <th scope="col" class="num">
+                Width
+              </th>
+              <th scope="col" class="num">
+                Thickness
+              </th>
+              <th scope="col" class="num">
+                Mass
+              </th>
+              <th scope="col" class="num">
+                Packed
+              </th>
+              <th scope="col" class="num">
+                Count
+              </th>
             </tr>
           </thead>
           <tbody>

@@ -24,7 +24,7 @@ export async function createApp(
 ): Promise<NestFastifyApplication> {
   const adapter = new FastifyAdapter({ bodyLimit: MIB });
   const app = await NestFactory.create<NestFastifyApplication>(AppModule.forSettings(settings), adapter, {
-    logger: ['warn'], // what goes wrong while starting is thrown, and said once by the caller
+    logger: false, // what goes wrong while starting is thrown, and said once by the caller
     abortOnError: false,
   });
   app.useLogger(options.quiet ? false : ['error', 'warn']);
