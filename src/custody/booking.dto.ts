@@ -1,8 +1,10 @@
 import { applyDecorators } from '@nestjs/common';
+import { ApiProperty } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsOptional, Max, Min } from 'class-validator';
+import { IsIn, IsInt, Max, Min } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { PlainText } from '../http/plain-text.js';
-import type { Refusal } from '../rules/fitness/refusal.js';
+import { RefusalView } from '../http/rule-views.dto.js';
 import { BOOKED_STATES, type BookedState } from './booked-item.entity.js';
 
 const TAG = { most: 40, what: 'the tag of the item' };
@@ -18,7 +20,7 @@ export class HandOutDto {
   tag!: string;
 
   /** The booked item that this one takes the place of. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsRowNumber('say which booked item')
   insteadOf?: number;
 }
@@ -36,7 +38,7 @@ export class ReturnDto {
   condition!: ReturnCondition;
 
   /** What was seen; needed for damage. */
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 480, what: 'what was seen', lines: true })
   remarks?: string;
 }
@@ -72,14 +74,22 @@ export class ReservationView {
   missing!: number;
 }
 
+/** An item that could be taken. */
+export class ProposedItemView {
+  itemId!: number;
+  tag!: string;
+  storeName!: string;
+}
+
 /** A booked item that is not fit any more. */
 export class UnfitItemView {
   item!: BookedItemView;
   lineLabel!: string;
   /** Every reason, with codes and figures. */
-  refusals!: Refusal[];
+  @ApiProperty({ type: [RefusalView] })
+  refusals!: readonly RefusalView[];
   /** The item to take instead, where there is one. */
-  replacement?: { itemId: number; tag: string; storeName: string };
+  replacement?: ProposedItemView;
 }
 
 /** A line that lacks gear though the job has booked some. */
@@ -88,7 +98,7 @@ export class ShortLineView {
   label!: string;
   missing!: number;
   /** Items that could be reserved for it. */
-  proposed!: { itemId: number; tag: string; storeName: string }[];
+  proposed!: ProposedItemView[];
 }
 
 /** What a job has booked, asked again as of now. */

@@ -5,7 +5,7 @@ import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { PlainText } from '../http/plain-text.js';
 import { EVENT_TYPES, INSPECTION_TYPES, type EventType, type InspectionType } from '../rules/gear/gear.js';
 import type { Currency } from '../rules/due/due-date.js';
-import type { Working } from '../rules/working.js';
+import { WorkingView } from '../http/rule-views.dto.js';
 import { ItemView } from '../register/register.dto.js';
 import { SEVERITIES, type Severity } from './severity.js';
 
@@ -169,7 +169,8 @@ export class InspectionDueView {
   dueOn?: string;
   neverExamined!: boolean;
   @ApiProperty({ type: [Object], description: 'Each step: title, formula, inputs, result, source.' })
-  workings!: readonly Working[];
+  @ApiProperty({ type: [WorkingView] })
+  workings!: readonly WorkingView[];
 }
 
 /** Where an item stands with its dates today, by the rules of its store. */

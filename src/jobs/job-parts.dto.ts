@@ -1,16 +1,7 @@
 import { ApiPropertyOptional } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import {
-  IsIn,
-  IsInt,
-  IsOptional,
-  IsString,
-  Length,
-  Matches,
-  Max,
-  Min,
-  ValidateNested,
-} from 'class-validator';
+import { IsIn, IsInt, IsString, Length, Matches, Max, Min, ValidateNested } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { DecimalText } from '../http/decimal-text.js';
 import { PlainText } from '../http/plain-text.js';
 import { DUTIES, type Duty } from '../rules/gear/gear.js';
@@ -62,13 +53,13 @@ export class PanelRowDto {
 
   /** The weighed mass of one panel without its packing. */
   @ApiPropertyOptional()
-  @IsOptional()
+  @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '100000', what: 'the mass in kg' })
   massKg?: string;
 
   /** The mass per square metre, to estimate the mass from. */
   @ApiPropertyOptional()
-  @IsOptional()
+  @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '100000', what: 'the mass per square metre in kg/m2' })
   arealMassKgPerM2?: string;
 
@@ -100,17 +91,17 @@ export class LineAdjustmentDto {
   @PlainText(REASON)
   reason!: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsInt({ message: 'write a whole number from 0' })
   quantity?: number;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => WantedRatingDto)
   @ValidateNested()
   rating?: WantedRatingDto;
 
   @ApiPropertyOptional()
-  @IsOptional()
+  @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
   lengthM?: string;
 }
@@ -118,7 +109,7 @@ export class LineAdjustmentDto {
 /** A line that the method does not know. */
 export class AddedLineDto {
   /** Leave it out of a new line: it is given by Tackleroom. */
-  @IsOptional()
+  @MayBeLeftOut()
   @Matches(/^\w{1,60}$/, { message: 'leave it out of a new line' })
   lineKey?: string;
 
@@ -135,13 +126,13 @@ export class AddedLineDto {
   @IsInt({ message: 'write a whole number from 0' })
   quantity!: number;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => WantedRatingDto)
   @ValidateNested()
   rating?: WantedRatingDto;
 
   @ApiPropertyOptional()
-  @IsOptional()
+  @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
   lengthM?: string;
 

@@ -7,7 +7,6 @@ import {
   IsBoolean,
   IsIn,
   IsInt,
-  IsOptional,
   IsString,
   Length,
   Max,
@@ -15,6 +14,7 @@ import {
   Min,
   ValidateNested,
 } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { DayText } from '../http/day-text.js';
 import { PlainText } from '../http/plain-text.js';
 import { AddedLineDto, JobCountsDto, LineAdjustmentDto, PanelRowDto } from './job-parts.dto.js';
@@ -71,14 +71,14 @@ export class NewJobDto {
   @ValidateNested({ each: true })
   panels!: PanelRowDto[];
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsArray()
   @ArrayMaxSize(100)
   @Type(() => LineAdjustmentDto)
   @ValidateNested({ each: true })
   adjustments?: LineAdjustmentDto[];
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsArray()
   @ArrayMaxSize(100)
   @Type(() => AddedLineDto)
@@ -87,7 +87,7 @@ export class NewJobDto {
 }
 
 /** A change to a job. What is left out stays as it is. */
-export class ChangeJobDto extends PartialType(NewJobDto) {}
+export class ChangeJobDto extends PartialType(NewJobDto, { skipNullProperties: false }) {}
 
 /** A panel schedule as text, with units in the headings. */
 export class PanelsCsvDto {
@@ -107,12 +107,12 @@ export class GearChoiceDto {
   choice!: 'pin' | 'exclude' | 'none';
 
   /** The line to use it on; needed for a pin. */
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 60, what: 'the key of a line' })
   lineKey?: string;
 
   /** Needed unless the choice is taken back. */
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 300, what: 'why' })
   reason?: string;
 }
@@ -120,12 +120,12 @@ export class GearChoiceDto {
 /** Which jobs to list. */
 export class JobsQueryDto {
   /** Where the last page ended, as `next` gave it. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @MaxLength(80)
   after?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => Number)
   @IsInt()
   @Min(1)
@@ -207,24 +207,24 @@ export class JobVersionFormDto {
 
 /** The storeman's word on one item as a page sends it: by the item's number, or by the tag that was typed. */
 export class GearChoiceFormDto extends JobVersionFormDto {
-  @IsOptional()
+  @MayBeLeftOut()
   @IsInt({ message: 'name the item by its number' })
   @Min(1, { message: 'name the item by its number' })
   @Max(2_147_483_647, { message: 'name the item by its number' })
   itemId?: number;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 40, what: 'the tag of the item' })
   tag?: string;
 
   @IsIn(['pin', 'exclude', 'none'], { message: 'choose pin, exclude or none' })
   choice!: 'pin' | 'exclude' | 'none';
 
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 60, what: 'the key of a line' })
   lineKey?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 300, what: 'why' })
   reason?: string;
 }

@@ -1,5 +1,6 @@
-import { Body, Controller, Get, HttpCode, Param, ParseIntPipe, Patch, Post, Req, Res } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Patch, Post, Req, Res } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { IdPipe } from '../http/id.pipe.js';
 import { Me, Public, Roles, SignedIn } from './access.js';
 import type { Actor } from './actor.js';
 import { ChangePersonDto, FirstAccountDto, NewPersonDto, PersonView, SignInDto } from './people.dto.js';
@@ -62,7 +63,7 @@ export class PeopleController {
   @Patch('people/:id')
   change(
     @Me() me: Actor,
-    @Param('id', ParseIntPipe) id: number,
+    @Param('id', IdPipe) id: number,
     @Body() input: ChangePersonDto,
   ): Promise<PersonView> {
     return this.people.change(me, id, input);

@@ -1,4 +1,5 @@
-import { ArrayNotEmpty, IsBoolean, IsIn, IsOptional, IsString, Length, Matches } from 'class-validator';
+import { ArrayNotEmpty, IsBoolean, IsIn, IsString, Length, Matches } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { ROLES, type Role } from './role.js';
 
 const SIGN_IN_NAME = {
@@ -46,16 +47,16 @@ export class NewPersonDto {
 
 /** What a manager changes of an account. What is left out stays as it is. */
 export class ChangePersonDto {
-  @IsOptional()
+  @MayBeLeftOut()
   @ArrayNotEmpty({ message: 'choose at least one role' })
   @IsIn(ROLES, { each: true, message: `choose from ${ROLES.join(', ')}` })
   roles?: Role[];
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsBoolean()
   active?: boolean;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @Length(12, 200, PASSWORD)
   password?: string;

@@ -1,5 +1,6 @@
-import { Body, Controller, Get, Param, ParseIntPipe, Post, Query, Req, Res } from '@nestjs/common';
+import { Body, Controller, Get, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { IdPipe } from '../http/id.pipe.js';
 import { answerForm, answerPage } from '../http/answer-form.js';
 import { readForm, readInput } from '../http/input.js';
 import { Problem } from '../problem.js';
@@ -104,7 +105,7 @@ export class PeoplePages {
   @Post('people/:id')
   async change(
     @Me() me: Actor,
-    @Param('id', ParseIntPipe) id: number,
+    @Param('id', IdPipe) id: number,
     @Body() fields: object,
     @Res() reply: FastifyReply,
   ): Promise<void> {

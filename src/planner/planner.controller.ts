@@ -17,10 +17,10 @@ export class PlannerController {
       jobId: job.id,
       jobVersion: job.version,
       today,
-      lines: [...plan.lines],
-      transports: [...plan.transports],
-      unmetPins: [...plan.unmetPins],
-      massWorkings: [...ruling.workings],
+      lines: plan.lines,
+      transports: plan.transports,
+      unmetPins: plan.unmetPins,
+      massWorkings: ruling.workings,
     };
   }
 }

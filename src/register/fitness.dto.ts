@@ -1,9 +1,8 @@
 import { ApiProperty } from '@nestjs/swagger';
 import { IsIn, IsOptional } from 'class-validator';
 import { DayText } from '../http/day-text.js';
-import type { Refusal } from '../rules/fitness/refusal.js';
+import { RefusalView, WorkingView } from '../http/rule-views.dto.js';
 import { DUTIES, type Duty } from '../rules/gear/gear.js';
-import type { Working } from '../rules/working.js';
 
 /** What an item is asked to be fit for. */
 export class AskFitnessDto {
@@ -30,10 +29,12 @@ export class FitnessView {
   from!: string;
   to!: string;
   @ApiProperty({ type: [Object], description: 'Every reason: code, figures, source.' })
-  refusals!: readonly Refusal[];
+  @ApiProperty({ type: [RefusalView] })
+  refusals!: readonly RefusalView[];
   /** The last day it is in date. */
   dueOn?: string;
   cautions!: string[];
   @ApiProperty({ type: [Object], description: 'Each step: title, formula, inputs, result, source.' })
-  workings!: readonly Working[];
+  @ApiProperty({ type: [WorkingView] })
+  workings!: readonly WorkingView[];
 }

@@ -1,5 +1,6 @@
-import { Body, Controller, Get, Headers, Param, ParseIntPipe, Patch, Post, Res } from '@nestjs/common';
+import { Body, Controller, Get, Headers, Param, Patch, Post, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
+import { IdPipe } from '../http/id.pipe.js';
 import { versionFrom, versionTag } from '../http/version.js';
 import { Me, Roles, SignedIn } from '../people/access.js';
 import type { Actor } from '../people/actor.js';
@@ -28,7 +29,7 @@ export class StoresController {
   @SignedIn()
   @Get(':id')
   async get(
-    @Param('id', ParseIntPipe) id: number,
+    @Param('id', IdPipe) id: number,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<StoreView> {
     const store = await this.stores.get(id);
@@ -41,7 +42,7 @@ export class StoresController {
   @Patch(':id')
   async edit(
     @Me() me: Actor,
-    @Param('id', ParseIntPipe) id: number,
+    @Param('id', IdPipe) id: number,
     @Headers('if-match') ifMatch: string | undefined,
     @Body() input: ChangeStoreDto,
     @Res({ passthrough: true }) reply: FastifyReply,

@@ -1,4 +1,5 @@
-import { IsInt, IsOptional, IsString, IsTimeZone, Length, Max, Min } from 'class-validator';
+import { IsInt, IsString, IsTimeZone, Length, Max, Min } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { Type } from 'class-transformer';
 
 const TIME_ZONE = { message: 'write a time zone of the IANA database, such as Europe/London' };
@@ -26,22 +27,22 @@ export class NewStoreDto {
 
 /** A change to a store. What is left out stays as it is. */
 export class ChangeStoreDto {
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @Length(1, 80, { message: 'write the name of the store, at most 80 characters' })
   name?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @Length(1, 200, { message: 'write where the store is, at most 200 characters' })
   address?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @Length(1, 20, { message: 'choose the place whose inspection rules hold' })
   scheme?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsTimeZone(TIME_ZONE)
   timeZone?: string;
 }

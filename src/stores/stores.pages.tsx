@@ -1,6 +1,7 @@
-import { Body, Controller, Get, Param, ParseIntPipe, Post, Res } from '@nestjs/common';
+import { Body, Controller, Get, Param, Post, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Catalogue } from '../catalogue/catalogue.js';
+import { IdPipe } from '../http/id.pipe.js';
 import { answerForm, answerPage } from '../http/answer-form.js';
 import { readForm, readInput } from '../http/input.js';
 import { Me, Roles, SignedIn } from '../people/access.js';
@@ -47,11 +48,7 @@ export class StoresPages {
 
   @SignedIn()
   @Get(':id')
-  async show(
-    @Me() me: Actor,
-    @Param('id', ParseIntPipe) id: number,
-    @Res() reply: FastifyReply,
-  ): Promise<void> {
+  async show(@Me() me: Actor, @Param('id', IdPipe) id: number, @Res() reply: FastifyReply): Promise<void> {
     const store = await this.stores.get(id);
     const rails = await this.board.rails(store);
     await answerPage(reply, boardPage({ me, store, rails, schemes: this.catalogue.schemes() }));
@@ -61,7 +58,7 @@ export class StoresPages {
   @Post(':id')
   async edit(
     @Me() me: Actor,
-    @Param('id', ParseIntPipe) id: number,
+    @Param('id', IdPipe) id: number,
     @Body() fields: object,
     @Res() reply: FastifyReply,
   ): Promise<void> {

@@ -1,11 +1,7 @@
 import { Controller, Get } from '@nestjs/common';
 import { Public } from '../people/access.js';
+import { HealthView } from './health.dto.js';
 import { Reads } from '../storage/reads.js';
-
-/** The answer to a liveness probe. */
-class HealthView {
-  status!: 'ok';
-}
 
 @Controller('health')
 export class HealthController {

@@ -5,7 +5,6 @@ import {
   IsBoolean,
   IsIn,
   IsInt,
-  IsOptional,
   IsString,
   Length,
   Matches,
@@ -14,6 +13,7 @@ import {
   Min,
   ValidateNested,
 } from 'class-validator';
+import { MayBeLeftOut } from '../../http/may-be-left-out.js';
 
 const DATE_ORDERS = ['dayFirst', 'monthFirst', 'unknown'] as const;
 const DECIMAL_MARKS = ['point', 'comma', 'unknown'] as const;
@@ -29,7 +29,7 @@ export class KindWordDto {
   word!: string;
 
   /** Key of a kind; left out, the word stays unknown. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsString()
   @Length(1, 40)
   kind?: string;
@@ -43,7 +43,7 @@ export class StoreWordDto {
   word!: string;
 
   /** Number of a store; left out, the word stays unknown. */
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => Number)
   @IsInt()
   @Min(1)
@@ -63,32 +63,32 @@ export class ImportMappingDto {
   columns!: string[];
 
   /** Which number of a date such as 09/05/2026 is the day. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(DATE_ORDERS)
   dateOrder?: (typeof DATE_ORDERS)[number];
 
   /** What stands before the decimals. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(DECIMAL_MARKS)
   decimalMark?: (typeof DECIMAL_MARKS)[number];
 
   /** What plain numbers under a length are; left out, they are refused. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(LENGTH_UNITS)
   lengthUnit?: (typeof LENGTH_UNITS)[number];
 
   /** What plain numbers are that rate gear by mass; left out, they are refused. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(MASS_UNITS)
   massUnit?: (typeof MASS_UNITS)[number];
 
   /** What plain numbers are that rate straps by force; left out, they are refused. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(FORCE_UNITS)
   forceUnit?: (typeof FORCE_UNITS)[number];
 
   /** Words for kinds that the catalogue does not know. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsArray()
   @ArrayMaxSize(500)
   @ValidateNested({ each: true })
@@ -96,7 +96,7 @@ export class ImportMappingDto {
   kinds?: KindWordDto[];
 
   /** Words for stores that are not their names. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsArray()
   @ArrayMaxSize(500)
   @ValidateNested({ each: true })
@@ -104,7 +104,7 @@ export class ImportMappingDto {
   stores?: StoreWordDto[];
 
   /** The store of rows that name none. */
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => Number)
   @IsInt()
   @Min(1)
@@ -112,7 +112,7 @@ export class ImportMappingDto {
   storeId?: number;
 
   /** Whether the reports of the examinations are on file. Unless they are, gear whose report must be is refused. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsBoolean()
   reportsOnFile?: boolean;
 }

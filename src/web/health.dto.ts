@@ -1,0 +1,4 @@
+/** The answer to a liveness probe. */
+export class HealthView {
+  status!: 'ok';
+}
