@@ -50,6 +50,14 @@ describe('gear lines of the tall-panel method (its counts and shares are common 
     expect(line(job(), 'strapsRoundWidth').dimensions).toEqual([]);
   });
 
+  it('ask for no platform, harness or lanyard where nobody goes aloft', () => {
+    const grounded = job({ counts: { ...TWO_CREWS, personsAloft: 0 } });
+    for (const key of ['workPlatform', 'harnesses', 'lanyards']) {
+      expect(line(grounded, key)).toMatchObject({ quantity: 0 });
+    }
+    expect(line(grounded, 'workPlatform')).not.toHaveProperty('rating');
+  });
+
   it('say which panel rules', () => {
     const result = gearLines(job());
     expect(result.ok && result.ruling.heaviest.panel.name).toBe('A2');
@@ -84,7 +92,7 @@ describe('the counts of a job', () => {
     expect(Object.fromEntries(quantities)).toMatchObject({
       strapsUnderBottomRail: 0,
       spreaderBar: 0,
-      workPlatform: 1,
+      workPlatform: 0,
     });
   });
 

@@ -5,6 +5,7 @@ import { rulingPanels, type RulingPanels } from '../panels/panel-mass.js';
 import { checkChanges, type Changes } from './check-changes.js';
 import { checkCounts, countedFor, type JobCounts } from './job-counts.js';
 import { addedLine, adjustedLine } from './line-change.js';
+import { Exact } from '../quantities/exact.js';
 import type { LineProblem } from './line-problem.js';
 import type { MethodLine } from './method.js';
 import { dimensionsOf, quantityOf, ratingOf, type JobFigures } from './method-needs.js';
@@ -49,13 +50,15 @@ export function gearLines(input: GearLinesInput): GearLinesResult {
 function methodLine(line: MethodLine, kind: KindDefinition, figures: JobFigures): GearLine {
   const { quantity, working } = quantityOf(line, figures.counted);
   const needed = ratingOf(line, kind, figures);
+  // What would carry nothing is not needed: no platform where nobody goes aloft.
+  const idle = needed !== undefined && Exact.of(needed.rating.value).isZero();
   return {
     key: line.key,
     label: line.label,
     kind: line.kind,
     duty: line.duty,
-    quantity,
-    ...(needed && { rating: needed.rating }),
+    quantity: idle ? 0 : quantity,
+    ...(needed && !idle && { rating: needed.rating }),
     dimensions: dimensionsOf(line, figures),
     workings: [working, ...(needed?.workings ?? [])],
   };
