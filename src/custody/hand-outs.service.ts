@@ -16,7 +16,7 @@ import { isRaisedByTrigger } from '../storage/engine-errors.js';
 import { BookedItemEntity } from './booked-item.entity.js';
 import { asBookedItemView, bookedItems, type BookedItem } from './booked-items.js';
 import type { BookedItemView, HandOutDto } from './booking.dto.js';
-import { lockTagged, type TaggedItem } from './tagged-item.js';
+import { lockTagged, type TaggedItem } from '../register/tagged-item.js';
 import { notFit, notOnBooking } from './hand-out-problems.js';
 import { releaseRows } from './reservations.service.js';
 

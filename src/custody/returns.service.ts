@@ -1,19 +1,19 @@
 import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import { badInput } from '../http/input.js';
-import { DefectEntity } from '../inspections/defect.entity.js';
+import { recordDanger } from '../inspections/danger.js';
 import { todayAt } from '../inspections/inspections.service.js';
 import { loadJob, type Job } from '../jobs/load-job.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
-import { changeItem, lockItem, takeOutOfService } from '../register/item-condition.js';
+import { changeItem, lockItem } from '../register/item-condition.js';
 import type { Day } from '../rules/calendar/day.js';
 import { BookedItemEntity } from './booked-item.entity.js';
 import { asBookedItemView, bookedItems, type BookedItem } from './booked-items.js';
 import type { BookedItemView, ReturnCondition, ReturnDto } from './booking.dto.js';
 import { CommitmentsService } from './commitments.service.js';
-import { lockTagged, type TaggedItem } from './tagged-item.js';
+import { lockTagged, type TaggedItem } from '../register/tagged-item.js';
 
 /** Takes gear in again, says what did not come back, and what turned up after all. */
 @Injectable()
@@ -84,7 +84,7 @@ export class Returns {
     const missing = input.condition === 'missing';
     if (item.missing !== missing) await changeItem(change, item, { missing });
     if (input.condition === 'damaged')
-      await recordDamage(change, item, { remarks: input.remarks ?? '', today });
+      await recordDanger(change, item, { description: input.remarks ?? '', today });
     if (input.condition !== 'good')
       await this.commitments.flag(change, item, { because: ACTIONS[input.condition], today });
   }
@@ -114,23 +114,6 @@ async function settle(
   await change.manager.update(BookedItemEntity, { id: row.id }, set);
   const detail = { job: job.reference, condition, remarks, on: today };
   change.note({ action: ACTIONS[condition], subjectKind: 'item', subjectId: row.itemId, detail });
-}
-
-/** Damage is a danger until a competent person says otherwise. What was scrapped stays scrapped. */
-async function recordDamage(
-  change: Change,
-  item: TaggedItem,
-  { remarks, today }: { remarks: string; today: Day },
-): Promise<void> {
-  const defect = {
-    itemId: item.id,
-    severity: 'immediateDanger' as const,
-    description: remarks,
-    recordedAt: change.at,
-  };
-  await change.manager.insert(DefectEntity, { ...defect, reportedBy: change.actor.id });
-  if (item.condition === 'inService')
-    await takeOutOfService(change, item, { condition: 'quarantined', reason: remarks, today });
 }
 
 /** What is out may come back; what was said to be missing may come back too, but not be missing twice. */

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { Catalogue } from '../catalogue/catalogue.js';
 import { Clock } from '../clock.js';
 import { JobBookings } from '../custody/job-bookings.service.js';
-import { findTagged } from '../custody/tagged-item.js';
+import { findTagged } from '../register/tagged-item.js';
 import { badInput } from '../http/input.js';
 import { refuseStale } from '../http/version.js';
 import { Ledger } from '../ledger/ledger.service.js';

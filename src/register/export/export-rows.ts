@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { Catalogue } from '../../catalogue/catalogue.js';
-import { InspectionEntity } from '../../inspections/inspection.entity.js';
+import { lastFitDays } from '../../inspections/inspection-days.js';
 import type { Day } from '../../rules/calendar/day.js';
 import type { InspectionType } from '../../rules/gear/gear.js';
 import type { DimensionDefinition } from '../../rules/gear/kind.js';
@@ -128,20 +128,4 @@ function lastExamined(
   return types
     .map((each) => examined.get(`${item.id} ${each}`) ?? '')
     .reduce((latest, day) => (day > latest ? day : latest), '');
-}
-
-/** The last day of each type on which each item was found fit, as `item type`; corrected records are left out. */
-async function lastFitDays(
-  manager: EntityManager,
-  { after, through }: { after: number; through: number },
-): Promise<Map<string, string>> {
-  const records = await manager
-    .createQueryBuilder(InspectionEntity, 'record')
-    .leftJoin(InspectionEntity, 'later', 'later.supersedes_id = record.id')
-    .where('record.item_id > :after AND record.item_id <= :through', { after, through })
-    .andWhere('later.id IS NULL')
-    .andWhere("record.outcome = 'fit'")
-    .orderBy('record.done_on')
-    .getMany();
-  return new Map(records.map(({ itemId, type, doneOn }) => [`${itemId} ${type}`, doneOn]));
 }

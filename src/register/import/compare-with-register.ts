@@ -1,5 +1,5 @@
 import { In, type EntityManager } from 'typeorm';
-import { InspectionEntity } from '../../inspections/inspection.entity.js';
+import { inspectedDays } from '../../inspections/inspection-days.js';
 import { Exact } from '../../rules/quantities/exact.js';
 import type { Marking } from '../../rules/quantities/marking.js';
 import { toSi } from '../../rules/quantities/units.js';
@@ -33,7 +33,10 @@ export async function compareWithRegister(
     manager,
     columns.map(({ tagKey }) => tagKey),
   );
-  const examined = await examinedDays(manager, [...items.values()]);
+  const examined = await inspectedDays(
+    manager,
+    [...items.values()].map(({ id }) => id),
+  );
   const clashes = new Map((await findClashes(manager, columns)).map((clash) => [clash.index, clash]));
   return readings.map(({ entry }, index) => {
     const item = items.get(columns[index]?.tagKey ?? '');
@@ -58,20 +61,6 @@ async function itemsByTag(
     for (const item of found) items.set(item.tagKey, item);
   }
   return items;
-}
-
-/** The days on which each item was inspected, as `item day`. */
-async function examinedDays(manager: EntityManager, items: readonly ItemEntity[]): Promise<Set<string>> {
-  const days = new Set<string>();
-  for (let start = 0; start < items.length; start += KEYS_AT_A_TIME) {
-    const ids = items.slice(start, start + KEYS_AT_A_TIME).map(({ id }) => id);
-    const found = await manager.find(InspectionEntity, {
-      select: ['itemId', 'doneOn'],
-      where: { itemId: In(ids) },
-    });
-    for (const { itemId, doneOn } of found) days.add(`${itemId} ${doneOn}`);
-  }
-  return days;
 }
 
 /** The first field in which the row says something else than the register; what the row leaves blank says nothing. */

@@ -1,8 +1,8 @@
 import type { EntityManager } from 'typeorm';
 import type { Change } from '../ledger/ledger.service.js';
 import { Problem } from '../problem.js';
-import { lockItem } from '../register/item-condition.js';
-import { ItemEntity } from '../register/item.entity.js';
+import { lockItem } from './item-condition.js';
+import { ItemEntity } from './item.entity.js';
 import { identityKey } from '../rules/text/look-alike.js';
 
 /** An item as it is at the counter, locked. */
