@@ -7,6 +7,7 @@ import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fa
 import { join } from 'node:path';
 import { AppModule } from '../app.module.js';
 import { InputPipe } from '../http/input.pipe.js';
+import { refuseUnsafeInput } from '../http/unsafe-input.js';
 import type { Settings } from '../settings.js';
 import { serveApiDescription } from './api-description.js';
 import { ProblemFilter } from './problem.filter.js';
@@ -43,7 +44,8 @@ export async function createApp(
   app
     .getHttpAdapter()
     .getInstance()
-    .addHook('onRequest', async (request) => refuseForeignOrigin(request));
+    .addHook('onRequest', async (request) => refuseForeignOrigin(request))
+    .addHook('preValidation', async (request) => refuseUnsafeInput(request));
   app.useGlobalPipes(new InputPipe());
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();

@@ -106,7 +106,7 @@ describe.each(ENGINES)('import on %s', (engine) => {
 
   it('leaves nothing behind when it fails half-way', async () => {
     const spy = vi
-      .spyOn(Ledger.prototype as never, 'append')
+      .spyOn(Ledger.prototype as unknown as { append: () => Promise<void> }, 'append')
       .mockRejectedValueOnce(new Error('the power went'));
     const answer = await take(list('SB-C1,Spreader bar,Norfell,X-920,2 t,2026-10-01,'));
     expect(answer.status).toBe(500);

@@ -37,7 +37,9 @@ export async function allocationSeconds(
   ].join('\n');
   const solution = highs.solve(model, { output_flag: false, time_limit: limitSeconds });
   const ms = performance.now() - start;
-  const used = pairs.filter((_, number) => Number(solution.Columns[`x${number}`]?.Primal) > 0.5).length;
+  const used = Object.values(solution.Columns).filter(
+    (column) => 'Primal' in column && column.Primal > 0.5,
+  ).length;
   const wanted = input.lines.reduce((sum, { quantity }) => sum + quantity, 0);
   return { ms, finished: solution.Status === 'Optimal', shortfall: wanted - used };
 }

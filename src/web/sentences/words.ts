@@ -1,4 +1,4 @@
-import { daysBetween, type Day } from '../../rules/calendar/day.js';
+import type { Day } from '../../rules/calendar/day.js';
 import type { Condition, Duty, EventType, InspectionType } from '../../rules/gear/gear.js';
 import { Exact } from '../../rules/quantities/exact.js';
 import type { Measure } from '../../rules/quantities/marking.js';
@@ -67,15 +67,6 @@ export function day(value: Day | string): string {
 /** A day without its year, where the year is plain: `3 May`. */
 export function shortDay(value: Day | string): string {
   return day(value).replace(/ \d+$/, '');
-}
-
-/** How far a day is from today: `today`, `in 3 days`, `12 days ago`. */
-export function fromToday(value: Day, today: Day): string {
-  const days = daysBetween(today, value);
-  if (days === 0) return 'today';
-  if (days === 1) return 'tomorrow';
-  if (days === -1) return 'yesterday';
-  return days > 0 ? `in ${days} days` : `${-days} days ago`;
 }
 
 /** Decimal text with thin spaces between the thousands and its unit: `2 500 daN`. */
