@@ -3,6 +3,7 @@ import type { DimensionDefinition, KindDefinition } from '../rules/gear/kind.js'
 import { MEASURES } from '../rules/quantities/marking.js';
 import { DIMENSION_OF_MEASURE } from '../rules/quantities/measure-unit.js';
 import { dimensionOf, UNIT_SYMBOLS } from '../rules/quantities/units.js';
+import { readHitches } from './read-hitches.js';
 import { readCitation, readCitedText, type Sources } from './read-source.js';
 import type { Reader } from './reader.js';
 
@@ -16,7 +17,7 @@ const DIMENSION_SHAPE = {
 export function readKind(reader: Reader, kind: string, sources: Sources): KindDefinition {
   reader.expectKeys(
     ['kind', 'name', 'plural', 'tagPrefix', 'alsoCalled', 'duties', 'dimensions', 'cautions'],
-    ['rating', 'serviceLife'],
+    ['rating', 'serviceLife', 'hitches'],
   );
   reader.at('kind').readOneOf([kind], 'kind of this file name');
   return {
@@ -29,6 +30,7 @@ export function readKind(reader: Reader, kind: string, sources: Sources): KindDe
     ...(reader.has('rating') && { rating: readRating(reader.at('rating'), sources) }),
     dimensions: reader.at('dimensions').readList(readDimension, { mayBeEmpty: true }),
     ...(reader.has('serviceLife') && { serviceLife: readServiceLife(reader.at('serviceLife'), sources) }),
+    ...(reader.has('hitches') && { hitches: readHitches(reader.at('hitches'), sources) }),
     cautions: reader.at('cautions').readList((caution) => readCitedText(caution, sources)),
   };
 }

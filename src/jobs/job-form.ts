@@ -3,7 +3,7 @@ import type { SchemeDefinition } from '../rules/due/scheme.js';
 import type { KindDefinition } from '../rules/gear/kind.js';
 import type { MethodDefinition } from '../rules/lines/method.js';
 import type { StoreView } from '../stores/stores.dto.js';
-import { requireSchedule } from './panel-schedules.service.js';
+import { requireSchedule, tableOfText } from './panel-schedules.service.js';
 
 /** A job's form as the job DTOs read it, and as the form shows it again. */
 export type JobForm = Record<string, unknown>;
@@ -45,7 +45,7 @@ export function readJobForm(fields: object): JobForm {
  * @throws Problem `unreadable_file`, `bad_input` by line.
  */
 export function withPastedPanels({ panelsCsv, ...form }: JobForm): JobForm {
-  return typeof panelsCsv === 'string' ? { ...form, panels: requireSchedule(panelsCsv) } : form;
+  return typeof panelsCsv === 'string' ? { ...form, panels: requireSchedule(tableOfText(panelsCsv)) } : form;
 }
 
 /** The rows of a list, without the holes that blank rows leave. */
@@ -54,9 +54,11 @@ export function rows(list: unknown): Row[] {
 }
 
 /** The rating's figure and unit together; the unit alone says nothing, as it is always chosen. */
-function changedLine({ ratingValue, ratingUnit, quantity, ...row }: Row): Row {
+function changedLine({ ratingValue, ratingUnit, quantity, hitchMode, hitchAngleDeg, ...row }: Row): Row {
+  const angle = hitchAngleDeg === undefined ? {} : { angleDeg: hitchAngleDeg };
   return {
     ...row,
+    ...(hitchMode === undefined ? {} : { hitch: { mode: hitchMode, ...angle } }),
     ...(quantity === undefined ? {} : { quantity: whole(quantity) }),
     ...(ratingValue === undefined ? {} : { rating: { value: ratingValue, unit: ratingUnit } }),
   };

@@ -1,12 +1,14 @@
 import { ApiPropertyOptional } from '@nestjs/swagger';
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsString, Length, Matches, Max, Min, ValidateNested } from 'class-validator';
+import { IsIn, IsInt, IsObject, IsString, Length, Matches, Max, Min, ValidateNested } from 'class-validator';
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { DecimalText } from '../http/decimal-text.js';
 import { PlainText } from '../http/plain-text.js';
 import { DUTIES, type Duty } from '../rules/gear/gear.js';
 
 const COUNT = { message: 'write a whole number from 0 to 1000' };
+/** The largest whole number that the database counts to. The rules draw the narrower limits. */
+const LARGEST_COUNT = 2_147_483_647;
 const REASON = { most: 300, what: 'why, so that others understand the change' };
 
 /** How much of everything a job has at work at one time. */
@@ -68,6 +70,7 @@ export class PanelRowDto {
   packingKg!: string;
 
   @IsInt({ message: 'write how many, as a whole number' })
+  @Max(LARGEST_COUNT, { message: 'write how many, as a whole number' })
   count!: number;
 }
 
@@ -93,10 +96,12 @@ export class LineAdjustmentDto {
 
   @MayBeLeftOut()
   @IsInt({ message: 'write a whole number from 0' })
+  @Max(LARGEST_COUNT, { message: 'write a whole number from 0' })
   quantity?: number;
 
   @MayBeLeftOut()
   @Type(() => WantedRatingDto)
+  @IsObject({ message: 'write its fields by name' })
   @ValidateNested()
   rating?: WantedRatingDto;
 
@@ -104,6 +109,19 @@ export class LineAdjustmentDto {
   @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
   lengthM?: string;
+}
+
+/** How a sling is hitched. */
+export class HitchDto {
+  /** A mode that the kind knows, such as `choked`; the page Rules lists them. */
+  @Matches(/^[A-Za-z]{1,40}$/, { message: 'choose a hitch that the kind knows' })
+  mode!: string;
+
+  /** The angle of the leg to the vertical in degrees, for inclined legs. */
+  @ApiPropertyOptional()
+  @MayBeLeftOut()
+  @DecimalText({ atLeast: '0', atMost: '90', what: 'the angle of the leg to the vertical in degrees' })
+  angleDeg?: string;
 }
 
 /** A line that the method does not know. */
@@ -124,10 +142,12 @@ export class AddedLineDto {
   duty!: Duty;
 
   @IsInt({ message: 'write a whole number from 0' })
+  @Max(LARGEST_COUNT, { message: 'write a whole number from 0' })
   quantity!: number;
 
   @MayBeLeftOut()
   @Type(() => WantedRatingDto)
+  @IsObject({ message: 'write its fields by name' })
   @ValidateNested()
   rating?: WantedRatingDto;
 
@@ -135,6 +155,13 @@ export class AddedLineDto {
   @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
   lengthM?: string;
+
+  /** For slings: the rating is then the load on the hitch, and what one sling needs is worked out. */
+  @MayBeLeftOut()
+  @Type(() => HitchDto)
+  @IsObject({ message: 'write its fields by name' })
+  @ValidateNested()
+  hitch?: HitchDto;
 
   @PlainText(REASON)
   reason!: string;

@@ -41,6 +41,8 @@ export interface AddedLine {
   /** In a unit of the kind's own measure. */
   readonly rating?: { readonly value: string; readonly unit: string };
   readonly lengthM?: string;
+  /** How a sling of the line is hitched; the rating is then the load on the hitch. */
+  readonly hitch?: { readonly mode: string; readonly angleDeg?: string };
   readonly reason: string;
 }
 

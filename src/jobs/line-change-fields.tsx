@@ -84,7 +84,39 @@ function AddedLineFields({
         />
       </div>
       <NeedFields name={name} row={row} units={ALL_UNITS} problem={problem} />
+      <HitchFields name={name} row={row} choices={choices} problem={problem} />
     </>
+  );
+}
+
+/** How a sling is hitched: the rating above is then the load on the hitch. */
+function HitchFields({
+  name,
+  row,
+  choices,
+  problem,
+}: { name: string; row: Row } & Omit<LineChangeProps, 'form'>) {
+  const hitch: object = typeof row['hitch'] === 'object' && row['hitch'] !== null ? row['hitch'] : {};
+  const modes = choices.kinds.flatMap(({ hitches = [] }) => hitches);
+  return (
+    <div class="fields">
+      <Choice
+        label="Hitch, for a sling"
+        name={`${name}.hitchMode`}
+        value={text(Reflect.get(hitch, 'mode'))}
+        options={modes.map(({ mode, label }) => ({ value: mode, label }))}
+        blank="none: each is rated as above"
+        hint="With a hitch, the rating above is the load on it."
+        problem={problem}
+      />
+      <Field
+        label="Leg to the vertical, degrees"
+        name={`${name}.hitchAngleDeg`}
+        size="short"
+        value={text(Reflect.get(hitch, 'angleDeg'))}
+        problem={problem}
+      />
+    </div>
   );
 }
 

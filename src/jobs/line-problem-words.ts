@@ -61,6 +61,11 @@ const LINE_WORDS: Readonly<Record<LineProblemCode, (problem: LineProblem) => str
   rating_unreadable: () => 'write the rating as a number above 0 in a unit of what the kind is rated in',
   rating_below_method: ({ least, unit }) =>
     `the method needs at least ${least} ${unit}; a lighter need comes from the panel schedule`,
+  hitch_not_of_kind: () => 'only a sling is hitched; leave the hitch out',
+  hitch_unknown: () => 'choose a hitch that the kind knows',
+  hitch_angle_missing: () => 'write the angle of the leg to the vertical, in degrees',
+  hitch_angle_out_of_range: () =>
+    'the angle of the leg to the vertical must be from 0 to 60 degrees; hang it steeper, or have the lift planned',
   unknown_dimension: ({ dimension }) => `${dimension} is no measure of this kind`,
   dimension_unreadable: ({ dimension }) => `write ${dimension} as a number above 0`,
   dimension_below_method: ({ dimension, least }) => `the method needs ${dimension} of at least ${least}`,

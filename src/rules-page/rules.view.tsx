@@ -136,6 +136,23 @@ function Kinds({ kinds, sources }: Pick<RulesPage, 'kinds' | 'sources'>) {
                 ? `Rated by its ${MEASURE_NAMES[kind.rating.measure]} in ${kind.rating.units.join(', ')}.`
                 : 'Carries no rating.'}
             </p>
+            {kind.hitches ? (
+              <ul>
+                {kind.hitches.map(({ mode, label, bands, source }) => (
+                  <li key={mode}>
+                    Hitched {label}:{' '}
+                    {bands
+                      .map(({ throughDeg, factor }) =>
+                        throughDeg === undefined
+                          ? `× ${factor}`
+                          : `× ${factor} to ${throughDeg}° from the vertical`,
+                      )
+                      .join(', ')}{' '}
+                    <span class="source">({citation(source, sources)})</span>
+                  </li>
+                ))}
+              </ul>
+            ) : null}
             {kind.serviceLife ? (
               <p>
                 Service life {kind.serviceLife.years} years ({citation(kind.serviceLife.source, sources)}).

@@ -130,6 +130,36 @@ describe.each(ENGINES)('jobs on %s', (engine) => {
     expect(added).toMatchObject({ missing: 2, line: { rating: { value: '1000', unit: 'kg' } } });
   });
 
+  it('works out what a hitched sling must be rated for, and refuses a hitch that cannot be', async () => {
+    const line = {
+      label: 'Choked slings',
+      kind: 'sling',
+      duty: 'lifting',
+      quantity: 2,
+      rating: { value: '800', unit: 'kg' },
+      hitch: { mode: 'choked' },
+      reason: 'frame comes first',
+    };
+    const added = async (changes: object) =>
+      yard.storeman.post('/api/jobs').send(input({ addedLines: [{ ...line, ...changes }] }));
+    const made = await added({});
+    const proposal = await yard.storeman.get(`/api/jobs/${made.body.id}/proposal`).expect(200);
+    const planned = proposal.body.lines.find(
+      ({ line: { key } }: { line: { key: string } }) => key === 'added1',
+    );
+    // 800 kg / 0.8 = 1000 kg (EN 1492, choked).
+    expect(planned.line).toMatchObject({ rating: { value: '1000', unit: 'kg' } });
+    for (const hitch of [
+      { mode: 'twoLeg' },
+      { mode: 'twoLeg', angleDeg: '75' },
+      { mode: 'knot' },
+      { angleDeg: '3' },
+    ]) {
+      expect((await added({ hitch })).status, JSON.stringify(hitch)).toBe(400);
+    }
+    expect((await added({ kind: 'shackle' })).body.errors[0].message).toContain('only a sling is hitched');
+  });
+
   it('warns of a load-out day in the past, and takes it', async () => {
     const { body } = await yard.storeman
       .post('/api/jobs')
@@ -185,6 +215,35 @@ describe.each(ENGINES)('jobs on %s', (engine) => {
       'height, width, thickness, quantity, mass',
     );
     expect((await yard.storeman.get(`/api/jobs/${job.id}`)).body.version).toBe(1);
+  });
+
+  it('refuses a row with more cells than headings, as a decimal comma between commas makes', async () => {
+    const { body: job } = await yard.storeman.post('/api/jobs').send(input()).expect(201);
+    const csv = 'Panel,Height (mm),Width (mm),Thickness (mm),Mass (kg),Qty\nA1,7450,1210,112,478,5,2\n';
+    const { body } = await yard.storeman
+      .post(`/api/jobs/${job.id}/panels-csv`)
+      .set('if-match', '"v1"')
+      .send({ csv })
+      .expect(400);
+    expect(body.errors).toEqual([{ field: 'line 2', message: 'has more cells than there are headings' }]);
+  });
+
+  it.each([
+    { name: null },
+    { storeId: null },
+    { storeId: 2_147_483_648 },
+    { panels: null },
+    { counts: null },
+    { otherStores: null },
+    { adjustments: null },
+  ])('refuses a change to %j', async (change) => {
+    const { body: job } = await yard.storeman.post('/api/jobs').send(input()).expect(201);
+    const { body } = await yard.storeman
+      .patch(`/api/jobs/${job.id}`)
+      .set('if-match', '"v1"')
+      .send(change)
+      .expect(400);
+    expect(body.errors[0].field).toBe(Object.keys(change)[0]);
   });
 
   it('cancels a job once', async () => {

@@ -26,6 +26,20 @@ export interface DimensionDefinition {
   readonly required: boolean;
 }
 
+/** A factor, and the largest angle of the leg to the vertical that it holds for; one without an angle holds always. */
+export interface HitchBand {
+  readonly throughDeg?: string;
+  readonly factor: string;
+}
+
+/** One way to hitch a sling, with its factors by rising angle. */
+export interface HitchMode {
+  readonly mode: string;
+  readonly label: string;
+  readonly bands: readonly HitchBand[];
+  readonly source: Citation;
+}
+
 /** A kind of gear as `config/kinds/*.yaml` defines it. Adding a kind is one such file. */
 export interface KindDefinition {
   readonly kind: string;
@@ -49,5 +63,7 @@ export interface KindDefinition {
     readonly from: 'manufacturedOn' | 'firstUsedOn';
     readonly source: Citation;
   };
+  /** Ways to hitch it, for slings: what one must be rated for depends on it. */
+  readonly hitches?: readonly HitchMode[];
   readonly cautions: readonly { readonly text: string; readonly source: Citation }[];
 }

@@ -1,5 +1,6 @@
 import type { KindDefinition } from '../gear/kind.js';
 import { Exact } from '../quantities/exact.js';
+import { hitchNeed, type Hitch } from '../rigging/hitch.js';
 import type { LineProblem } from './line-problem.js';
 import {
   readWantedRating,
@@ -69,7 +70,14 @@ function checkAdded({ method, kinds, added }: Changes, line: AddedLine, index: n
   if (!kind) return [...problems, { code: 'unknown_kind', subject }];
   if (!kind.duties.includes(duty)) problems.push({ code: 'duty_not_of_kind', subject });
   if (kind.rating && !rating) problems.push({ code: 'rating_missing', subject });
+  if (line.hitch) problems.push(...checkHitch(subject, kind, line.hitch));
   return [...problems, ...checkNeeds({ subject, kind, rating, dimensions })];
+}
+
+function checkHitch(subject: string, kind: KindDefinition, hitch: Hitch): LineProblem[] {
+  if (!kind.hitches) return [{ code: 'hitch_not_of_kind', subject }];
+  const need = hitchNeed(Exact.of('1'), hitch, kind.hitches);
+  return need.ok ? [] : [{ code: need.code, subject }];
 }
 
 function checkReasonAndQuantity(

@@ -1,8 +1,10 @@
 import type { Duty } from '../gear/gear.js';
 import type { KindDefinition } from '../gear/kind.js';
+import { Exact } from '../quantities/exact.js';
 import type { Measure } from '../quantities/marking.js';
 import { DIMENSION_OF_MEASURE, needUnitOf } from '../quantities/measure-unit.js';
 import { dimensionOf, isUnit, toSi } from '../quantities/units.js';
+import { hitchNeed, type Hitch } from '../rigging/hitch.js';
 import type { Working } from '../working.js';
 import type { DimensionNeed, GearLine, RatingNeed } from './need.js';
 
@@ -32,7 +34,9 @@ export interface AddedLine {
   readonly kind: string;
   readonly duty: Duty;
   readonly quantity: number;
+  /** With a hitch, the load on it; else the rating of each item. */
   readonly rating?: WantedRating;
+  readonly hitch?: Hitch;
   readonly dimensions?: readonly WantedDimension[];
   readonly reason: string;
 }
@@ -64,7 +68,9 @@ export function adjustedLine(line: GearLine, adjustment: LineAdjustment, kind: K
 /** The gear line of a line that a person added. It must have passed `checkChanges`. */
 export function addedLine(added: AddedLine, kind: KindDefinition): GearLine {
   const { key, label, duty, quantity, reason } = added;
-  const rating = wantedNeed(added.rating, kind);
+  const stated = wantedNeed(added.rating, kind);
+  const hitched = added.hitch && stated && hitchNeed(Exact.of(stated.value), added.hitch, kind.hitches ?? []);
+  const rating = hitched?.ok && stated ? { ...stated, value: hitched.wllKg.toString() } : stated;
   return {
     key,
     label,
@@ -73,7 +79,7 @@ export function addedLine(added: AddedLine, kind: KindDefinition): GearLine {
     quantity,
     ...(rating && { rating }),
     dimensions: changedDimensions([], added.dimensions ?? []),
-    workings: ratingByHand(label, added.rating, rating),
+    workings: [...ratingByHand(label, added.rating, stated), ...(hitched?.ok ? [hitched.working] : [])],
     adjusted: { reason, methodQuantity: 0 },
   };
 }
