@@ -7,7 +7,11 @@ import { Problem, type FieldError } from '../problem.js';
  * @throws Problem `bad_input` that names every wrong field.
  */
 export async function readInput<T extends object>(type: new () => T, body: unknown): Promise<T> {
-  const input = plainToInstance(type, body ?? {});
+  const fields = body ?? {};
+  if (typeof fields !== 'object' || Array.isArray(fields)) {
+    throw badInput([{ field: 'request', message: 'send an object of fields' }]);
+  }
+  const input = plainToInstance(type, fields);
   const errors = await validate(input, {
     whitelist: true,
     forbidNonWhitelisted: true,

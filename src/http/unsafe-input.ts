@@ -13,7 +13,7 @@ const NAME_MARKS = /[.[\]]+/;
 /**
  * Stands before everything that reads a body or a query.
  * @throws Problem `bad_input` of text that no database keeps (NUL, halves of characters), of names that every object
- * inherits, and of what is nested too deeply.
+ * inherits, of lists in lists, and of what is nested too deeply.
  */
 export function refuseUnsafeInput({ body, query }: { body: unknown; query: unknown }): void {
   const errors = [...faultsIn(query, '', 0), ...faultsIn(body, '', 0)];
@@ -21,16 +21,20 @@ export function refuseUnsafeInput({ body, query }: { body: unknown; query: unkno
 }
 
 function faultsIn(value: unknown, field: string, depth: number): FieldError[] {
-  if (typeof value === 'string') return isKeepable(value) ? [] : [fault(field, 'holds a sign that is no text')];
+  if (typeof value === 'string')
+    return isKeepable(value) ? [] : [fault(field, 'holds a sign that is no text')];
   if (typeof value !== 'object' || value === null || Buffer.isBuffer(value)) return [];
   if (depth === DEEPEST) return [fault(field, 'is nested too deeply')];
   if (Array.isArray(value)) {
+    if (value.some((entry) => Array.isArray(entry))) return [fault(field, 'holds a list in a list')];
     return value.flatMap((entry, index) => faultsIn(entry, `${field}[${index}]`, depth + 1));
   }
   return Object.entries(value).flatMap(([name, entry]) => {
     const path = field ? `${field}.${name}` : name;
     const isSafe = isKeepable(name) && !name.split(NAME_MARKS).some((part) => INHERITED.has(part));
-    return isSafe ? faultsIn(entry, path, depth + 1) : [fault(field, 'has a field whose name is not allowed')];
+    return isSafe
+      ? faultsIn(entry, path, depth + 1)
+      : [fault(field, 'has a field whose name is not allowed')];
   });
 }
 

@@ -72,11 +72,11 @@ function ScheduleUpload({ job: { id, version } }: { job: NonNullable<JobFormProp
       <h2>Schedule from a file</h2>
       <Form action={`/jobs/${id}/panels?version=${version}`} label="Panel schedule from a file" multipart>
         <div class="field">
-          <label for="file">CSV file with a heading line that names the units</label>
+          <label for="file">CSV or XLSX file with a heading line that names the units</label>
           <p class="hint">
             It takes the place of the whole schedule. What is typed above is not saved with it.
           </p>
-          <input id="file" name="file" type="file" accept=".csv,text/csv" required />
+          <input id="file" name="file" type="file" accept=".csv,.tsv,.txt,.xlsx" required />
         </div>
         <button type="submit" class="quiet">
           Take the schedule from the file

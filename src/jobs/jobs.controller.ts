@@ -15,7 +15,7 @@ import {
   PanelsCsvDto,
 } from './jobs.dto.js';
 import { JobsService } from './jobs.service.js';
-import { PanelSchedules } from './panel-schedules.service.js';
+import { PanelSchedules, tableOfText } from './panel-schedules.service.js';
 
 @Controller('api/jobs')
 export class JobsController {
@@ -73,7 +73,10 @@ export class JobsController {
     @Body() { csv }: PanelsCsvDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<JobView> {
-    return tagged(reply, await this.schedules.replace(me, id, { version: versionFrom(ifMatch), csv }));
+    return tagged(
+      reply,
+      await this.schedules.replace(me, id, { version: versionFrom(ifMatch), table: tableOfText(csv) }),
+    );
   }
 
   /** Pins an item to a line, leaves one out, or takes either back. A pin never overrides a refusal. */

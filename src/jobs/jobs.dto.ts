@@ -7,6 +7,7 @@ import {
   IsBoolean,
   IsIn,
   IsInt,
+  IsObject,
   IsString,
   Length,
   Max,
@@ -21,6 +22,8 @@ import { AddedLineDto, JobCountsDto, LineAdjustmentDto, PanelRowDto } from './jo
 
 /** The most lines of a panel schedule. */
 export const MOST_PANEL_LINES = 500;
+
+const STORE_ID = { message: 'choose the store the truck loads at' };
 
 /** A new job. */
 export class NewJobDto {
@@ -45,7 +48,9 @@ export class NewJobDto {
   method!: string;
 
   /** The store the truck loads at. */
-  @IsInt({ message: 'choose the store the truck loads at' })
+  @IsInt(STORE_ID)
+  @Min(1, STORE_ID)
+  @Max(2_147_483_647, STORE_ID)
   storeId!: number;
 
   @DayText()
@@ -59,6 +64,7 @@ export class NewJobDto {
   otherStores!: boolean;
 
   @Type(() => JobCountsDto)
+  @IsObject({ message: 'write its fields by name' })
   @ValidateNested()
   counts!: JobCountsDto;
 

@@ -9,6 +9,7 @@ import { readForm, readInput } from '../http/input.js';
 import { Me, Roles, SignedIn } from '../people/access.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
+import { readTable } from '../register/import/read-table.js';
 import { uploadedFile } from '../register/import/uploaded-file.js';
 import { StoresService } from '../stores/stores.service.js';
 import { readJobForm, withPastedPanels, type JobChoices, type JobForm } from './job-form.js';
@@ -18,7 +19,7 @@ import { JobSheets } from './job-sheet.service.js';
 import { jobSheetPage } from './job-sheet.view.js';
 import { EditJobFormDto, JobsQueryDto, JobVersionFormDto, NewJobDto, ScheduleQueryDto } from './jobs.dto.js';
 import { JobsService } from './jobs.service.js';
-import { PanelSchedules, textOfTable } from './panel-schedules.service.js';
+import { PanelSchedules } from './panel-schedules.service.js';
 import { jobsPage } from './jobs.view.js';
 
 @Controller('jobs')
@@ -109,7 +110,7 @@ export class JobsPages {
       reply,
       async () => {
         const { bytes } = await uploadedFile(request);
-        await this.schedules.replace(me, id, { version, csv: textOfTable(bytes) });
+        await this.schedules.replace(me, id, { version, table: await readTable(bytes) });
         return `/jobs/${id}`;
       },
       async (problem) => {

@@ -1,11 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import { badInput, readInput } from '../http/input.js';
-import { Problem } from '../problem.js';
 import type { Actor } from '../people/actor.js';
+import { readCsv } from '../register/import/read-csv.js';
+import type { Table } from '../register/import/table.js';
 import { ChangeJobDto, MOST_PANEL_LINES, type JobView } from './jobs.dto.js';
 import type { PanelRow } from './job-parts.js';
 import { JobsService } from './jobs.service.js';
-import { readPanelSchedule } from './panel-schedule-csv.js';
+import { readPanelSchedule } from './read-panel-schedule.js';
 
 /** Takes panel schedules from tables. */
 @Injectable()
@@ -19,9 +20,9 @@ export class PanelSchedules {
   async replace(
     actor: Actor,
     id: number,
-    { version, csv }: { version: number; csv: string },
+    { version, table }: { version: number; table: Table },
   ): Promise<JobView> {
-    const input = await readInput(ChangeJobDto, { panels: requireSchedule(csv) });
+    const input = await readInput(ChangeJobDto, { panels: requireSchedule(table) });
     return this.jobs.edit(actor, id, { version, input });
   }
 }
@@ -30,8 +31,8 @@ export class PanelSchedules {
  * The rows of a table, all of them right.
  * @throws Problem `unreadable_file`, `bad_input` that names each problem by its line.
  */
-export function requireSchedule(csv: string): readonly PanelRow[] {
-  const { panels, problems } = readPanelSchedule(csv);
+export function requireSchedule(table: Table): readonly PanelRow[] {
+  const { panels, problems } = readPanelSchedule(table);
   if (problems.length > 0) throw badInput(problems);
   if (panels.length > MOST_PANEL_LINES) {
     throw badInput([
@@ -42,13 +43,9 @@ export function requireSchedule(csv: string): readonly PanelRow[] {
 }
 
 /**
- * The text of an uploaded table.
- * @throws Problem `unreadable_file` when it is not UTF-8, as a spreadsheet in its own format is not.
+ * The table that was pasted or sent as text.
+ * @throws Problem `unreadable_file`.
  */
-export function textOfTable(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new Problem('unreadable_file', 'The file is not text in UTF-8. Save the sheet as CSV UTF-8.');
-  }
+export function tableOfText(text: string): Table {
+  return readCsv(Buffer.from(text));
 }

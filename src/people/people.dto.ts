@@ -1,5 +1,6 @@
 import { ArrayNotEmpty, IsBoolean, IsIn, IsString, Length, Matches } from 'class-validator';
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
+import { PlainText } from '../http/plain-text.js';
 import { ROLES, type Role } from './role.js';
 
 const SIGN_IN_NAME = {
@@ -13,8 +14,7 @@ export class FirstAccountDto {
   @Length(1, 40, { message: 'write the setup code that the server printed' })
   setupCode!: string;
 
-  @IsString()
-  @Length(1, 120, { message: 'write your name' })
+  @PlainText({ most: 120, what: 'your name' })
   name!: string;
 
   @IsString()
@@ -28,8 +28,7 @@ export class FirstAccountDto {
 
 /** A new account. */
 export class NewPersonDto {
-  @IsString()
-  @Length(1, 120, { message: 'write the name of the person' })
+  @PlainText({ most: 120, what: 'the name of the person' })
   name!: string;
 
   @IsString()

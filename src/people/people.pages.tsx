@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { IdPipe } from '../http/id.pipe.js';
 import { answerForm, answerPage } from '../http/answer-form.js';
+import { IdPipe } from '../http/id.pipe.js';
 import { readForm, readInput } from '../http/input.js';
 import { Problem } from '../problem.js';
 import { Me, Public, Roles, SignedIn } from './access.js';
@@ -113,7 +113,12 @@ export class PeoplePages {
     await answerForm(
       reply,
       async () => {
-        const input = await readInput(ChangePersonDto, { ...form, active: form['active'] === 'true' });
+        // The form always sends roles: one without any is refused, and closes nobody's account by mistake.
+        const input = await readInput(ChangePersonDto, {
+          roles: [],
+          ...form,
+          active: form['active'] === 'true',
+        });
         await this.people.change(me, id, input);
         return '/people';
       },

@@ -1,5 +1,6 @@
+import { dueDates } from '../rules/due/due-date.js';
 import { fitness, type FitnessContext, type Verdict } from '../rules/fitness/fitness.js';
-import { REFUSAL_CODES, type Refusal } from '../rules/fitness/refusal.js';
+import { inOrder, type Refusal } from '../rules/fitness/refusal.js';
 import type { Gear } from '../rules/gear/gear.js';
 import type { GearLine } from '../rules/lines/need.js';
 import type { PlanInput } from './job-plan.js';
@@ -28,8 +29,10 @@ export function judgeGear(gear: readonly Gear[], input: JudgeInput): Judged[] {
     const lines = (linesOfKind.get(item.kind) ?? []).filter(
       ({ key }) => lineOut === undefined || key === lineOut,
     );
-    const verdicts = lines.map((line) => ({ line, verdict: judge(item, line, input) }));
-    return verdicts.length === 0 ? [] : [{ gear: item, verdicts }];
+    if (lines.length === 0) return [];
+    const context = contextFor(item, input);
+    const verdicts = lines.map((line) => ({ line, verdict: judgeIn(context, item, line, input) }));
+    return [{ gear: item, verdicts }];
   });
 }
 
@@ -38,14 +41,23 @@ export function judgeGear(gear: readonly Gear[], input: JudgeInput): Judged[] {
  * @throws RangeError for an item of a kind that the catalogue does not define.
  */
 export function judge(gear: Gear, line: GearLine, input: Omit<JudgeInput, 'lines' | 'held'>): Verdict {
-  const verdict = fitness(gear, line, contextFor(gear, input));
+  return judgeIn(contextFor(gear, input), gear, line, input);
+}
+
+function judgeIn(
+  context: FitnessContext,
+  gear: Gear,
+  line: GearLine,
+  input: Pick<JudgeInput, 'choices'>,
+): Verdict {
+  const verdict = fitness(gear, line, context);
   if (!input.choices.some(({ choice, itemId }) => choice === 'exclude' && itemId === gear.itemId))
     return verdict;
-  const refusals: Refusal[] = [
+  const refusals: readonly Refusal[] = [
     ...verdict.refusals,
     { code: 'excluded_by_storeman', source: 'common-practice' },
   ];
-  return { ...verdict, fit: false, refusals: refusals.sort((a, b) => orderOf(a) - orderOf(b)) };
+  return { ...verdict, fit: false, refusals: inOrder(refusals) };
 }
 
 function contextFor(gear: Gear, input: Omit<JudgeInput, 'lines' | 'held'>): FitnessContext {
@@ -53,9 +65,13 @@ function contextFor(gear: Gear, input: Omit<JudgeInput, 'lines' | 'held'>): Fitn
   if (!kind)
     throw new RangeError(`'${gear.tag}' is of the kind '${gear.kind}', which the catalogue does not define`);
   const { scheme, window, today, jobId, otherStores, storeId } = input;
-  return { kind, scheme, window, today, forJobId: jobId, ...(otherStores ? {} : { homeStoreOnly: storeId }) };
-}
-
-function orderOf({ code }: Refusal): number {
-  return REFUSAL_CODES.indexOf(code);
+  return {
+    kind,
+    scheme,
+    window,
+    today,
+    forJobId: jobId,
+    ...(otherStores ? {} : { homeStoreOnly: storeId }),
+    report: dueDates(gear, scheme, today),
+  };
 }

@@ -2,6 +2,7 @@ import type { Pin, UnmetPin } from '../rules/allocation/allocation.js';
 import { sortedNaturally } from '../rules/allocation/natural-order.js';
 import { remedies } from '../rules/allocation/remedies.js';
 import type { LineRemedies } from '../rules/allocation/remedy.js';
+import { intervalMonths } from '../rules/due/interval.js';
 import type { Verdict } from '../rules/fitness/fitness.js';
 import type { RefusalCode } from '../rules/fitness/refusal.js';
 import type { Gear } from '../rules/gear/gear.js';
@@ -130,9 +131,10 @@ function remediesOf(
     const lines = verdicts
       .filter(({ line, verdict }) => short.has(line.key) && !verdict.fit)
       .map(({ line, verdict }) => ({ lineKey: line.key, refusals: verdict.refusals }));
-    return lines.length === 0
-      ? []
-      : [{ itemId: gear.itemId, tag: gear.tag, storeId: gear.storeId, storeName: gear.storeName, lines }];
+    if (lines.length === 0) return [];
+    const { itemId, tag, storeId, storeName } = gear;
+    const lasts = intervalMonths(gear, input.scheme, input.today);
+    return [{ itemId, tag, storeId, storeName, lines, intervalMonths: lasts }];
   });
   const { lines, window, today } = input;
   const answers = remedies({ lines, shortfalls, refused, chosen, window, today });

@@ -1,23 +1,24 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { IsIn, IsOptional } from 'class-validator';
+import { IsIn } from 'class-validator';
 import { DayText } from '../http/day-text.js';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { RefusalView, WorkingView } from '../http/rule-views.dto.js';
 import { DUTIES, type Duty } from '../rules/gear/gear.js';
 
 /** What an item is asked to be fit for. */
 export class AskFitnessDto {
   /** The first duty of its kind when left out. */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(DUTIES, { message: `choose from ${DUTIES.join(', ')}` })
   duty?: Duty;
 
   /** The day it would leave the store: today when left out. */
-  @IsOptional()
+  @MayBeLeftOut()
   @DayText()
   from?: string;
 
   /** The day it would be back: `from` when left out. */
-  @IsOptional()
+  @MayBeLeftOut()
   @DayText()
   to?: string;
 }

@@ -1,5 +1,6 @@
 import { Type } from 'class-transformer';
-import { IsIn, IsInt, IsOptional, Max, MaxLength, Min } from 'class-validator';
+import { IsIn, IsInt, Max, MaxLength, Min } from 'class-validator';
+import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { PlainText } from '../http/plain-text.js';
 import { CONDITIONS, type Condition } from '../rules/gear/gear.js';
 import { ItemRowView } from './register.dto.js';
@@ -10,22 +11,22 @@ export const CURRENCIES = ['inDate', 'dueSoon', 'outOfDate', 'neverExamined', 'n
 /** Which items to find. Everything given must hold. */
 export class FindItemsDto {
   /** The beginning of a tag, a serial number or a maker's name, without regard to capitals. */
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 80, what: 'the beginning of a tag, a serial number or a maker' })
   text?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @PlainText({ most: 40, what: 'the kind of gear' })
   kind?: string;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => Number)
   @IsInt({ message: 'choose the store by its number' })
   @Min(1)
   @Max(2_000_000_000)
   storeId?: number;
 
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(CONDITIONS, { message: `choose from ${CONDITIONS.join(', ')}` })
   condition?: Condition;
 
@@ -33,17 +34,17 @@ export class FindItemsDto {
    * How the item stands with its dates today. This is computed, not kept: one answer looks at 2,000 items at most,
    * so a page may hold fewer than `limit`, or none, and still have a `next`. Narrow it by kind or store.
    */
-  @IsOptional()
+  @MayBeLeftOut()
   @IsIn(CURRENCIES, { message: `choose from ${CURRENCIES.join(', ')}` })
   currency?: (typeof CURRENCIES)[number];
 
   /** The `next` of the page before. */
-  @IsOptional()
+  @MayBeLeftOut()
   @MaxLength(400)
   after?: string;
 
   /** How many to a page: 50 when left out. */
-  @IsOptional()
+  @MayBeLeftOut()
   @Type(() => Number)
   @IsInt({ message: 'write a whole number from 1 to 200' })
   @Min(1, { message: 'write a whole number from 1 to 200' })

@@ -1,5 +1,6 @@
 import { IsInt, IsString, IsTimeZone, Length, Max, Min } from 'class-validator';
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
+import { PlainText } from '../http/plain-text.js';
 import { Type } from 'class-transformer';
 
 const TIME_ZONE = { message: 'write a time zone of the IANA database, such as Europe/London' };
@@ -7,12 +8,10 @@ const TIME_ZONE = { message: 'write a time zone of the IANA database, such as Eu
 /** A new store. */
 export class NewStoreDto {
   /** What people call it. */
-  @IsString()
-  @Length(1, 80, { message: 'write the name of the store, at most 80 characters' })
+  @PlainText({ most: 80, what: 'the name of the store' })
   name!: string;
 
-  @IsString()
-  @Length(1, 200, { message: 'write where the store is, at most 200 characters' })
+  @PlainText({ most: 200, what: 'where the store is' })
   address!: string;
 
   /** Key of the inspection scheme that holds where the store stands. */
@@ -28,13 +27,11 @@ export class NewStoreDto {
 /** A change to a store. What is left out stays as it is. */
 export class ChangeStoreDto {
   @MayBeLeftOut()
-  @IsString()
-  @Length(1, 80, { message: 'write the name of the store, at most 80 characters' })
+  @PlainText({ most: 80, what: 'the name of the store' })
   name?: string;
 
   @MayBeLeftOut()
-  @IsString()
-  @Length(1, 200, { message: 'write where the store is, at most 200 characters' })
+  @PlainText({ most: 200, what: 'where the store is' })
   address?: string;
 
   @MayBeLeftOut()

@@ -1,8 +1,8 @@
 import { Body, Controller, Get, Param, Post, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Catalogue } from '../catalogue/catalogue.js';
-import { IdPipe } from '../http/id.pipe.js';
 import { answerForm, answerPage } from '../http/answer-form.js';
+import { IdPipe } from '../http/id.pipe.js';
 import { readForm, readInput } from '../http/input.js';
 import { Me, Roles, SignedIn } from '../people/access.js';
 import type { Actor } from '../people/actor.js';

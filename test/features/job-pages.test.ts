@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ENGINES } from '../support/engines.js';
 import { startGearYard, type GearYard } from '../support/gear-yard.js';
+import { workbook } from '../support/zip.js';
 
 describe.each(ENGINES)('pages of jobs on %s', (engine) => {
   let yard: GearYard;
@@ -127,6 +128,28 @@ describe.each(ENGINES)('pages of jobs on %s', (engine) => {
     const csv = 'Panel,Height (mm),Width (mm),Thickness (mm),Mass (kg),Qty\nC1,7450,1210,112,512,3\n';
     await upload(csv).expect(303).expect('location', url);
     expect(await open(url)).toContain('512');
+  });
+
+  it('takes a schedule from a workbook, and from semicolons in Latin-1', async () => {
+    const made = await send('/jobs', newJob({ reference: 'P-4' })).expect(303);
+    const url = made.headers['location'] ?? '';
+    const upload = (version: number, bytes: Buffer, name: string) =>
+      yard.storeman.post(`${url}/panels?version=${version}`).attach('file', bytes, name);
+    const text = (at: string, value: string) => `<c r="${at}" t="inlineStr"><is><t>${value}</t></is></c>`;
+    const number = (at: string, value: string) => `<c r="${at}"><v>${value}</v></c>`;
+    const headings = ['Panel', 'Height (mm)', 'Width (mm)', 'Thickness (mm)', 'Mass (kg)', 'Qty'];
+    const sheet = (mass: string) =>
+      `<row r="1">${headings.map((heading, column) => text(`${'ABCDEF'[column]}1`, heading)).join('')}</row>` +
+      `<row r="2">${text('A2', 'D1')}${number('B2', '7450')}${number('C2', '1210')}${number('D2', '112')}` +
+      `${mass}${number('F2', '3')}</row>`;
+    await upload(1, workbook(sheet(number('E2', '513.5'))), 'panels.xlsx').expect(303);
+    expect(await open(url)).toContain('513.5');
+    const summed = workbook(sheet('<c r="E2"><f>500+14</f><v>514</v></c>'));
+    expect((await upload(2, summed, 'panels.xlsx').expect(400)).text).toContain('is a formula');
+    const latin = 'Panel;Height (mm);Width (mm);Thickness (mm);Mass (kg);Qty\nFlügel;7450;1210;112;515,5;3\n';
+    await upload(2, Buffer.from(latin, 'latin1'), 'panels.csv').expect(303);
+    expect(await open(url)).toContain('Flügel');
+    expect(await open(url)).toContain('515.5');
   });
 
   it('keeps the counter to those who keep the store', async () => {

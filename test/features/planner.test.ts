@@ -118,6 +118,13 @@ describe.each(ENGINES)('planner on %s', (engine) => {
     ]);
   });
 
+  it('offers no examination that would run out before the gear is back', async () => {
+    // Away for 250 days: more than the 6 months of LOLER 1998 reg 9(3)(a)(i).
+    const planned = await line(await yard.job({ lifters: 1, from: 10, to: 260 }));
+    expect(planned.chosen).toEqual([]);
+    expect(planned.remedies?.remedies.map(({ kind, covers }) => [kind, covers])).toEqual([['hire', 1]]);
+  });
+
   it('groups what comes from where, the own store first', async () => {
     const { transports } = await proposal(await yard.job({ lifters: 4 }));
     expect(

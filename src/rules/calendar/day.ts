@@ -11,7 +11,7 @@ export function isDay(text: string): text is Day {
   if (!match) return false;
   const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
   if (month < 1 || month > 12 || day < 1) return false;
-  return day <= Temporal.PlainYearMonth.from({ year, month }).daysInMonth;
+  return day <= daysInMonth(year, month);
 }
 
 /**
@@ -28,7 +28,26 @@ export function toDay(text: string): Day {
  * 31 August + 6 months is the last day of February. Count from the day of examination, never from an earlier result.
  */
 export function addMonths(day: Day, months: number): Day {
+  const count = Number(day.slice(0, 4)) * 12 + Number(day.slice(5, 7)) - 1 + months;
+  const [year, month] = [Math.floor(count / 12), (count % 12) + 1];
+  if (!Number.isInteger(count) || year < 1900 || year > 2999) return byTemporal(day, months);
+  const date = Math.min(Number(day.slice(8)), daysInMonth(year, month));
+  return `${year}-${twoDigits(month)}-${twoDigits(date)}` as Day;
+}
+
+/** The long way round, for months beyond the days that can be written here, and for what is no whole month. */
+function byTemporal(day: Day, months: number): Day {
   return Temporal.PlainDate.from(day).add({ months }, { overflow: 'constrain' }).toString() as Day;
+}
+
+/** The days of a month of the Gregorian calendar: every fourth year is leap, of the hundreds every fourth only. */
+function daysInMonth(year: number, month: number): number {
+  if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+}
+
+function twoDigits(value: number): string {
+  return value < 10 ? `0${value}` : String(value);
 }
 
 /** The day so many days later; negative counts back. */

@@ -1,5 +1,7 @@
+import type { Day } from '../calendar/day.js';
 import type { Gear, InspectionType } from '../gear/gear.js';
-import type { Trigger } from './scheme.js';
+import { requirementsInForce } from './in-force.js';
+import type { SchemeDefinition, Trigger } from './scheme.js';
 
 /** The months between inspections that hold for one item, and whether a written scheme was set aside. */
 export interface Interval {
@@ -37,4 +39,18 @@ export function intervalFor(gear: Gear, type: InspectionType, triggers: readonly
 
 function shortest(months: readonly number[]): number | undefined {
   return months.length === 0 ? undefined : Math.min(...months);
+}
+
+/** Months that an inspection of each type lasts for the item, by what the scheme asks on `today`: the shortest where it asks twice. */
+export function intervalMonths(
+  gear: Gear,
+  scheme: SchemeDefinition,
+  today: Day,
+): Readonly<Partial<Record<InspectionType, number>>> {
+  const lasts: Partial<Record<InspectionType, number>> = {};
+  for (const { requirement, triggers } of requirementsInForce(scheme, gear.kind, today)) {
+    const { months } = intervalFor(gear, requirement.type, triggers);
+    if (months !== undefined) lasts[requirement.type] = Math.min(months, lasts[requirement.type] ?? months);
+  }
+  return lasts;
 }

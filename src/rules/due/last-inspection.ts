@@ -22,8 +22,12 @@ export interface FailedExamination {
  * The last record that meets a need for `type`, up to and including `today`; a record dated later cannot be true
  * and is ignored. On one day a thorough examination outranks an interim inspection, and 'unfit' outranks 'fit'.
  */
-export function lastInspection(gear: Gear, type: InspectionType, today: Day): InspectionRecord | undefined {
-  return gear.inspections
+export function lastInspection(
+  { inspections }: Pick<Gear, 'inspections'>,
+  type: InspectionType,
+  today: Day,
+): InspectionRecord | undefined {
+  return inspections
     .filter((record) => MET_BY[type].includes(record.type) && record.doneOn <= today)
     .reduce<InspectionRecord | undefined>(
       (last, record) => (last === undefined || outranks(record, last) ? record : last),
@@ -33,8 +37,8 @@ export function lastInspection(gear: Gear, type: InspectionType, today: Day): In
 
 /** The last record that meets a need for `type` with the outcome 'fit', whatever was found since. */
 export function lastPassed(gear: Gear, type: InspectionType, today: Day): InspectionRecord | undefined {
-  const passed = gear.inspections.filter(({ outcome }) => outcome === 'fit');
-  return lastInspection({ ...gear, inspections: passed }, type, today);
+  const inspections = gear.inspections.filter(({ outcome }) => outcome === 'fit');
+  return lastInspection({ inspections }, type, today);
 }
 
 function outranks(record: InspectionRecord, other: InspectionRecord): boolean {

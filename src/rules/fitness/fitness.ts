@@ -1,5 +1,5 @@
 import type { Day } from '../calendar/day.js';
-import { dueDates, type DueCaution } from '../due/due-date.js';
+import { dueDates, type DueCaution, type DueReport } from '../due/due-date.js';
 import type { SchemeDefinition } from '../due/scheme.js';
 import type { Gear } from '../gear/gear.js';
 import type { KindDefinition } from '../gear/kind.js';
@@ -12,7 +12,7 @@ import { dateRefusals } from './dates.js';
 import { dimensionRefusals } from './dimensions.js';
 import { dutyRefusals } from './duty.js';
 import { rate } from './rating.js';
-import { REFUSAL_CODES, type Refusal } from './refusal.js';
+import { inOrder, type Refusal } from './refusal.js';
 import { serviceLifeRefusals } from './service-life.js';
 
 /** What the answer depends on besides the item and the line. */
@@ -27,6 +27,8 @@ export interface FitnessContext {
   readonly forJobId?: number;
   /** The store that gear must come from; absent when any will do. */
   readonly homeStoreOnly?: number;
+  /** What `dueDates` says of this very item by this scheme today; worked out when left out. It is the same for every line. */
+  readonly report?: DueReport;
 }
 
 /** The answer at every gate. */
@@ -50,10 +52,10 @@ export interface Verdict {
 export function fitness(gear: Gear, line: GearLine, context: FitnessContext): Verdict {
   const { kind, scheme, window, today, forJobId, homeStoreOnly } = context;
   if (window.to < window.from) throw new RangeError(`the window ends ${window.to}, before it begins`);
-  const report = dueDates(gear, scheme, today);
+  const report = context.report ?? dueDates(gear, scheme, today);
   const rating = rate(gear, line, kind);
   const neededThrough = window.to > today ? window.to : today;
-  const refusals = [
+  const refusals = inOrder([
     ...conditionRefusals(gear, neededThrough),
     ...dutyRefusals(gear, line, kind),
     ...rating.refusals,
@@ -62,7 +64,7 @@ export function fitness(gear: Gear, line: GearLine, context: FitnessContext): Ve
     ...serviceLifeRefusals(gear, kind, { today, neededThrough }),
     ...identityRefusals(gear),
     ...custodyRefusals(gear, window, { forJobId, homeStoreOnly }),
-  ].sort((a, b) => REFUSAL_CODES.indexOf(a.code) - REFUSAL_CODES.indexOf(b.code));
+  ]);
   const dueWorkings = report.inspections.flatMap(({ workings }) => workings);
   return {
     fit: refusals.length === 0,

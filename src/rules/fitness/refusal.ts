@@ -50,3 +50,12 @@ export interface Refusal {
   readonly jobReference?: string;
   readonly source: SourceKey;
 }
+
+const PLACE_OF = new Map<RefusalCode, number>(REFUSAL_CODES.map((code, place) => [code, place]));
+
+/** The refusals in the order of `REFUSAL_CODES`; those of one code keep their order. */
+export function inOrder(refusals: readonly Refusal[]): readonly Refusal[] {
+  if (refusals.length < 2) return refusals;
+  const placeOf = ({ code }: Refusal): number => PLACE_OF.get(code) ?? REFUSAL_CODES.length;
+  return [...refusals].sort((a, b) => placeOf(a) - placeOf(b));
+}

@@ -1,9 +1,9 @@
-import { parse } from 'csv-parse/sync';
 import { Problem, type FieldError } from '../problem.js';
 import { Exact } from '../rules/quantities/exact.js';
 import { parseQuantity, type QuantityRefusal } from '../rules/quantities/parse-quantity.js';
 import { detectDecimalMark, type DecimalMark } from '../rules/quantities/read-number.js';
 import { dimensionOf, toSi } from '../rules/quantities/units.js';
+import { isBlank, type Cell, type Table, type TableRow } from '../register/import/table.js';
 import type { PanelRow } from './job-parts.js';
 import { DIMENSION_OF_COLUMN, readHeading, type PanelColumn, type ReadHeading } from './panel-columns.js';
 
@@ -31,38 +31,16 @@ const COLUMN_NAMES: Readonly<Record<PanelColumn, string>> = {
  * A cell that could be read in two ways is a problem and no guess.
  * @throws Problem `unreadable_file` when it is no table or a needed column is missing.
  */
-export function readPanelSchedule(text: string): PanelScheduleReading {
-  const [headings = [], ...records] = readTable(text);
-  const columns = readColumns(headings);
-  const mark = detectDecimalMark(records.flat());
-  const read = records.map((cells, index) => readRow(cells, { columns, mark, line: index + 2 }));
+export function readPanelSchedule(table: Table): PanelScheduleReading {
+  const [headings, ...records] = table.rows.filter((row) => !isBlank(row));
+  const columns = readColumns(headings?.cells.map(({ text }) => text) ?? []);
+  const written = records.flatMap(({ cells }) => cells.filter(({ is }) => is !== 'number'));
+  const mark = detectDecimalMark(written.map(({ text }) => text));
+  const read = records.map((row) => readRow(row, { columns, mark }));
   return {
     panels: read.flatMap(({ panel }) => panel ?? []),
     problems: read.flatMap(({ problems }) => problems),
   };
-}
-
-function readTable(text: string): string[][] {
-  const firstLine = text.slice(0, text.search(/[\r\n]|$/));
-  const delimiter = [',', ';', '\t'].reduce((best, sign) =>
-    partsBy(firstLine, sign) > partsBy(firstLine, best) ? sign : best,
-  );
-  try {
-    return parse(text, {
-      bom: true,
-      delimiter,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      trim: true,
-      max_record_size: 10_000,
-    });
-  } catch (error) {
-    throw new Problem('unreadable_file', error instanceof Error ? error.message : 'It is no table.');
-  }
-}
-
-function partsBy(line: string, sign: string): number {
-  return line.split(sign).length;
 }
 
 function readColumns(headings: readonly string[]): (ReadHeading | undefined)[] {
@@ -84,24 +62,24 @@ function readColumns(headings: readonly string[]): (ReadHeading | undefined)[] {
 interface RowContext {
   readonly columns: readonly (ReadHeading | undefined)[];
   readonly mark: DecimalMark;
-  /** Of the file, headings being line 1. */
-  readonly line: number;
 }
 
 function readRow(
-  cells: readonly string[],
-  { columns, mark, line }: RowContext,
+  { cells, number: line }: TableRow,
+  { columns, mark }: RowContext,
 ): { panel?: PanelRow; problems: FieldError[] } {
   const problems: FieldError[] = [];
   const values = new Map<PanelColumn, string>();
   columns.forEach((heading, index) => {
-    const cell = cells[index] ?? '';
-    if (!heading || cell === '') return;
+    const cell = cells[index];
+    if (!heading || !cell || cell.text === '') return;
     const value = readCell(cell, heading, mark);
     if ('message' in value)
       problems.push({ field: `line ${line}, ${COLUMN_NAMES[heading.column]}`, message: value.message });
     else values.set(heading.column, value.text);
   });
+  if (cells.slice(columns.length).some(({ text }) => text !== ''))
+    problems.push({ field: `line ${line}`, message: 'has more cells than there are headings' });
   for (const column of NEEDED) {
     const field = `line ${line}, ${COLUMN_NAMES[column]}`;
     if (!values.has(column) && !problems.some((problem) => problem.field === field))
@@ -133,7 +111,14 @@ function readRow(
 
 type CellReading = { readonly text: string } | { readonly message: string };
 
-function readCell(cell: string, { column, unit }: ReadHeading, mark: DecimalMark): CellReading {
+/** A number cell of a sheet is plain decimal text, whatever mark the rest is written with. */
+function readCell(
+  { text: cell, is }: Cell,
+  { column, unit }: ReadHeading,
+  written: DecimalMark,
+): CellReading {
+  const mark = is === 'number' ? 'point' : written;
+  if (is === 'formula') return { message: `'${cell}' ${REFUSAL_WORDS.formula}` };
   if (column === 'name') return { text: cell };
   if (column === 'count') {
     return /^[1-9]\d{0,4}$/.test(cell) ? { text: cell } : { message: `'${cell}' is no whole number above 0` };
