@@ -22,7 +22,7 @@ export function refuseUnsafeInput({ body, query }: { body: unknown; query: unkno
 
 function faultsIn(value: unknown, field: string, depth: number): FieldError[] {
   if (typeof value === 'string')
-    return isKeepable(value) ? [] : [fault(field, 'holds a sign that is no text')];
+    return isKeepable(value) ? [] : [fault(field, 'write it without control characters')];
   if (typeof value !== 'object' || value === null || Buffer.isBuffer(value)) return [];
   if (depth === DEEPEST) return [fault(field, 'is nested too deeply')];
   if (Array.isArray(value)) {

@@ -46,9 +46,9 @@ export class ItemFacts {
 }
 
 function asFacts(row: Row): ItemFactsOfGear {
-  const markings: ItemFactsOfGear['markings'] = JSON.parse(row.markings);
-  const dimensions: ItemFactsOfGear['dimensions'] = JSON.parse(row.dimensions);
-  const writtenSchemes: ItemFactsOfGear['writtenSchemes'] = JSON.parse(row.written_schemes);
+  const markings = JSON.parse(row.markings) as ItemFactsOfGear['markings'];
+  const dimensions = JSON.parse(row.dimensions) as ItemFactsOfGear['dimensions'];
+  const writtenSchemes = JSON.parse(row.written_schemes) as ItemFactsOfGear['writtenSchemes'];
   return {
     itemId: row.item_id,
     tag: row.tag,

@@ -39,12 +39,11 @@ export class RegisterSearch {
         after = chunk[place]?.tagKey;
         if (query.currency === undefined || row.currency === query.currency) found.push(row);
         if (found.length < limit) continue;
-        const isLast = place === items.length - 1;
-        return { items: found, ...(isLast || after === undefined ? {} : { next: cursorAfter(after) }) };
+        return pageOf(found, place === items.length - 1 ? undefined : after);
       }
       if (items.length <= atATime) return { items: found };
     }
-    return { items: found, ...(after === undefined ? {} : { next: cursorAfter(after) }) };
+    return pageOf(found, after);
   }
 
   private async asRows(items: readonly ItemEntity[]): Promise<ItemRowView[]> {
@@ -72,6 +71,11 @@ export class RegisterSearch {
     if (query.text !== undefined) whereKeyStartsWith(builder, identityKey(query.text));
     return builder.getMany();
   }
+}
+
+/** A page, with the way to the next unless this is the last. */
+function pageOf(items: ItemRowView[], after: string | undefined): ItemPageView {
+  return after === undefined ? { items } : { items, next: cursorAfter(after) };
 }
 
 /** Tag, serial number or maker: a range of an index each, however long the register. */

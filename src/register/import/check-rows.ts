@@ -73,16 +73,24 @@ function gatherFaults(
     faultsOf.get(reading)?.push({ ...place(reading, field, context), code, rows });
   }
   for (const [reading, standing] of standings) {
-    if (reading.entry?.outOfService && standing.is !== 'unchanged') {
-      faultsOf.get(reading)?.push({ ...place(reading, 'condition', context), code: 'not_in_service' });
-    }
-    const fault = registerFault(reading, standing, context);
-    if (fault) faultsOf.get(reading)?.push(fault);
+    faultsOf.get(reading)?.push(...registerFaults(reading, standing, context));
   }
   return faultsOf;
 }
 
-function registerFault(reading: RowReading, standing: Standing, context: ReadingContext): Fault | undefined {
+/** What the register says against a row. */
+function registerFaults(reading: RowReading, standing: Standing, context: ReadingContext): Fault[] {
+  if (standing.is === 'unchanged') return [];
+  const clash = clashFault(reading, standing, context);
+  return [
+    ...(reading.entry?.outOfService
+      ? [{ ...place(reading, 'condition', context), code: 'not_in_service' as const }]
+      : []),
+    ...(clash ? [clash] : []),
+  ];
+}
+
+function clashFault(reading: RowReading, standing: Standing, context: ReadingContext): Fault | undefined {
   if (standing.is === 'different') {
     return { ...place(reading, 'tag', context), code: 'tag_in_register', subject: standing.field };
   }

@@ -6,6 +6,7 @@ import { toSi } from '../../rules/quantities/units.js';
 import { findClashes, type Clash } from '../clashes.js';
 import { ItemEntity } from '../item.entity.js';
 import { enteredColumns } from '../new-item.js';
+import type { Field } from './fields.js';
 import type { RowEntry, RowReading } from './read-row.js';
 
 /** How a row stands to the register. */
@@ -70,23 +71,27 @@ function difference(
   days: ReadonlySet<string>,
 ): string | undefined {
   const columns = enteredColumns(input);
-  if (columns.makerKey !== item.makerKey) return 'maker';
-  if (columns.serialKey !== item.serialKey) return 'serial number';
-  if (columns.kind !== item.kind) return 'kind';
-  if (given.has('store') && columns.storeId !== item.storeId) return 'store';
-  if (columns.markings.length > 0 && !sameMarkings(columns.markings, item.markings)) return 'rating';
   const size = Object.entries(columns.dimensions).find(
     ([name, value]) => !sameFigure(value, item.dimensions[name]),
   );
-  if (size) return size[0] === 'lengthM' ? 'length' : size[0];
-  if (given.has('notes') && columns.notes !== item.notes) return 'note';
-  if (given.has('labelLegible') && columns.labelLegible !== item.labelLegible) return 'word on its label';
-  if (given.has('certificateOnFile') && columns.certificateOnFile !== item.certificateOnFile)
-    return 'word on its report';
-  if (columns.manufacturedOn !== null && columns.manufacturedOn !== item.manufacturedOn)
-    return 'day of manufacture';
-  if (columns.firstUsedOn !== null && columns.firstUsedOn !== item.firstUsedOn) return 'day of first use';
-  return examined && !days.has(`${item.id} ${examined.on}`) ? 'day of examination' : undefined;
+  const { markings, manufacturedOn, firstUsedOn } = columns;
+  const differs = (field: Field, one: unknown, other: unknown) => given.has(field) && one !== other;
+  const otherDay = (one: string | null, other: string | null) => one !== null && one !== other;
+  const comparisons: readonly (readonly [differs: boolean, field: string])[] = [
+    [columns.makerKey !== item.makerKey, 'maker'],
+    [columns.serialKey !== item.serialKey, 'serial number'],
+    [columns.kind !== item.kind, 'kind'],
+    [differs('store', columns.storeId, item.storeId), 'store'],
+    [markings.length > 0 && !sameMarkings(markings, item.markings), 'rating'],
+    [size !== undefined, size?.[0] === 'lengthM' ? 'length' : (size?.[0] ?? '')],
+    [differs('notes', columns.notes, item.notes), 'note'],
+    [differs('labelLegible', columns.labelLegible, item.labelLegible), 'word on its label'],
+    [differs('certificateOnFile', columns.certificateOnFile, item.certificateOnFile), 'word on its report'],
+    [otherDay(manufacturedOn, item.manufacturedOn), 'day of manufacture'],
+    [otherDay(firstUsedOn, item.firstUsedOn), 'day of first use'],
+    [examined !== undefined && !days.has(`${item.id} ${examined.on}`), 'day of examination'],
+  ];
+  return comparisons.find(([isDifferent]) => isDifferent)?.[1];
 }
 
 function sameMarkings(ones: readonly Marking[], others: readonly Marking[]): boolean {

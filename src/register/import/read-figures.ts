@@ -4,6 +4,7 @@ import { DIMENSION_OF_MEASURE } from '../../rules/quantities/measure-unit.js';
 import { parseQuantity, type QuantityReading } from '../../rules/quantities/parse-quantity.js';
 import { convert, dimensionOf, type Dimension, type UnitSymbol } from '../../rules/quantities/units.js';
 import type { Field } from './fields.js';
+import type { FaultCode } from './finding.js';
 import { headingUnit } from './guess-fields.js';
 import type { RowReader } from './row-reader.js';
 
@@ -111,8 +112,7 @@ function readQuantity(
   text: string,
   dimension: Dimension,
 ): Quantity | undefined {
-  const inHeading = headingUnit(reader.heading(field) ?? '');
-  const ofColumn = inHeading !== undefined && dimensionOf(inHeading) === dimension ? inHeading : undefined;
+  const ofColumn = unitOfColumn(reader, field, dimension);
   const defaultUnit = ofColumn ?? unitSaid(reader, dimension);
   const decimalMark = reader.cell(field).is === 'number' ? 'point' : reader.context.decimalMark;
   const reading = parseQuantity(text, { decimalMark, ...(defaultUnit === undefined ? {} : { defaultUnit }) });
@@ -121,9 +121,19 @@ function readQuantity(
       reader.notice(field, 'unit_assumed', { subject: reading.unit });
     return reading;
   }
-  if (reading.reason === 'blank') return undefined;
-  const hasNoUnit = reading.reason === 'unknown_unit' && !/\p{L}/u.test(reading.part ?? '');
-  return reader.fault(field, hasNoUnit ? 'unit_missing' : reading.reason);
+  return reading.reason === 'blank' ? undefined : reader.fault(field, faultOf(reading));
+}
+
+/** The unit that the heading states, where it is one of what the column holds. */
+function unitOfColumn(reader: RowReader, field: Field, dimension: Dimension): UnitSymbol | undefined {
+  const unit = headingUnit(reader.heading(field) ?? '');
+  return unit !== undefined && dimensionOf(unit) === dimension ? unit : undefined;
+}
+
+/** A figure with nothing behind it lacks its unit; letters behind it are a unit that nobody knows. */
+function faultOf({ reason, part = '' }: Extract<QuantityReading, { ok: false }>): FaultCode {
+  if (reason === 'blank') return 'blank_cell';
+  return reason === 'unknown_unit' && !/\p{L}/u.test(part) ? 'unit_missing' : reason;
 }
 
 function unitSaid({ context: { mapping } }: RowReader, dimension: Dimension): UnitSymbol | undefined {

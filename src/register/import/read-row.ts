@@ -38,26 +38,19 @@ export interface RowReading {
 export function readRow(row: TableRow, context: ReadingContext): RowReading {
   const reader = new RowReader(row, context);
   const [tag, maker] = [readMark(reader, 'tag'), readMark(reader, 'maker')];
-  const serialUnknown = isSerialUnknown(reader);
-  const serial = serialUnknown ? undefined : readMark(reader, 'serial');
+  const { serial, serialUnknown } = readSerial(reader);
   const kind = readKind(reader);
   const store = readStore(reader);
   const figures = kind ? { markings: readMarkings(reader, kind), dimensions: readSizes(reader, kind) } : {};
   const days = readDays(reader, store);
+  const rest = { ...figures, ...readTicks(reader), notes: readNotes(reader) };
   const examined = kind && store ? examination({ reader, kind, store, on: days.lastExamined }) : undefined;
-  const rest = { ...readTicks(reader), notes: readNotes(reader) };
   const { faults, notices } = reader;
   const reading = { row, tag, maker, serial, faults, notices };
   if (faults.length > 0 || !kind || !store || !tag || !maker) return reading;
   const identity = { tag, maker, ...(serial === undefined ? { serialUnknown } : { serial }) };
-  const { manufacturedOn, firstUsedOn } = days;
-  const used = { ...(manufacturedOn && { manufacturedOn }), ...(firstUsedOn && { firstUsedOn }) };
-  const input: ItemInput = { ...identity, kind: kind.kind, storeId: store.id, ...figures, ...used, ...rest };
-  for (const { field, message } of checkItem(input, { kind, today: store.today, scheme: store.scheme })) {
-    reader.fault(FIELDS.find((known) => field.startsWith(known)) ?? 'rating', 'not_accepted', {
-      subject: message,
-    });
-  }
+  const input: ItemInput = { ...identity, kind: kind.kind, storeId: store.id, ...usedDays(days), ...rest };
+  refuseUnaccepted(reader, input, { kind, store });
   if (faults.length > 0) return reading;
   return {
     ...reading,
@@ -68,6 +61,31 @@ export function readRow(row: TableRow, context: ReadingContext): RowReading {
       ...(examined && { examined }),
     },
   };
+}
+
+function readSerial(reader: RowReader): { serial: string | undefined; serialUnknown: boolean } {
+  const serialUnknown = isSerialUnknown(reader);
+  return { serialUnknown, serial: serialUnknown ? undefined : readMark(reader, 'serial') };
+}
+
+/** What the register itself would refuse is a fault of the row. */
+function refuseUnaccepted(
+  reader: RowReader,
+  input: ItemInput,
+  {
+    kind,
+    store,
+  }: { kind: NonNullable<ReturnType<typeof readKind>>; store: NonNullable<ReturnType<typeof readStore>> },
+): void {
+  for (const { field, message } of checkItem(input, { kind, today: store.today, scheme: store.scheme })) {
+    reader.fault(FIELDS.find((known) => field.startsWith(known)) ?? 'rating', 'not_accepted', {
+      subject: message,
+    });
+  }
+}
+
+function usedDays({ manufacturedOn, firstUsedOn }: ReturnType<typeof readDays>) {
+  return { ...(manufacturedOn && { manufacturedOn }), ...(firstUsedOn && { firstUsedOn }) };
 }
 
 function given(reader: RowReader): Set<Field> {
