@@ -41,6 +41,7 @@ export function inspectionPage(props: ItemFormProps & { hasOpenDefects: boolean 
         label="Outcome"
         name="outcome"
         value={text(form['outcome'])}
+        blank="choose what was found"
         options={[
           { value: 'fit', label: 'fit' },
           { value: 'unfit', label: 'unfit: it goes into quarantine' },

@@ -192,7 +192,9 @@ function InspectionDates({
         {neverExamined ? 'Never done: it has to be done before first use.' : null}
         {lastDoneOn === undefined ? null : `Last done on ${day(lastDoneOn)}. `}
         {dueOn === undefined ? null : `Due on ${day(dueOn)}.`}
-        {isAskedAfterEventsOnly(due) ? 'Asked after certain events only, and none is on record.' : null}
+        {isAskedAfterEventsOnly(due)
+          ? 'Asked for after certain events only, and none has happened since.'
+          : null}
         {afterEvent === undefined
           ? null
           : ` Due again: ${EVENT_NAMES[afterEvent.type]} on ${day(afterEvent.on)}.`}
@@ -211,11 +213,10 @@ function InspectionDates({
 
 function isAskedAfterEventsOnly({
   neverExamined,
-  lastDoneOn,
   dueOn,
   afterEvent,
 }: DueReport['inspections'][number]): boolean {
-  return !neverExamined && lastDoneOn === undefined && dueOn === undefined && afterEvent === undefined;
+  return !neverExamined && dueOn === undefined && afterEvent === undefined;
 }
 
 function Promises({ item, standing: { promises } }: Pick<ItemPage, 'item' | 'standing'>) {

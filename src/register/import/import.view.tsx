@@ -138,7 +138,7 @@ function Choices({ run: { upload, examination } }: { run: DryRun }) {
       <p>
         {faulty === 0
           ? 'There is nothing new in the file.'
-          : 'There is no sound row to take. Mend the faults first.'}
+          : 'There is no sound row to take yet. Answer what is asked below, or mend the faults.'}
       </p>
     );
   }
