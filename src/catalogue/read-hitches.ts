@@ -17,7 +17,7 @@ const ANGLE_SHAPE = {
 export function readHitches(reader: Reader, sources: Sources): HitchMode[] {
   const seen = new Set<string>();
   return reader.readList((entry) => {
-    entry.expectKeys(['mode', 'label', 'bands', 'source']);
+    entry.expectKeys(['mode', 'label', 'slings', 'bands', 'source']);
     const mode = entry.at('mode').readText(MODE_SHAPE);
     if (seen.has(mode)) entry.at('mode').refuse(`'${mode}' is there already`, 'write each mode once');
     seen.add(mode);
@@ -33,6 +33,7 @@ export function readHitches(reader: Reader, sources: Sources): HitchMode[] {
     return {
       mode,
       label: entry.at('label').readText(),
+      slings: entry.at('slings').readWhole({ from: 1, to: 2 }),
       bands,
       source: readCitation(entry.at('source'), sources),
     };

@@ -66,6 +66,10 @@ const LINE_WORDS: Readonly<Record<LineProblemCode, (problem: LineProblem) => str
   hitch_angle_missing: () => 'write the angle of the leg to the vertical, in degrees',
   hitch_angle_out_of_range: () =>
     'the angle of the leg to the vertical must be from 0 to 60 degrees; hang it steeper, or have the lift planned',
+  hitch_angle_not_of_mode: () =>
+    'this hitch takes no angle; leave the angle out, or choose a hitch with inclined legs',
+  hitch_too_few_slings: ({ least }) =>
+    `one such hitch takes ${least} single slings; write at least that quantity`,
   unknown_dimension: ({ dimension }) => `${dimension} is no measure of this kind`,
   dimension_unreadable: ({ dimension }) => `write ${dimension} as a number above 0`,
   dimension_below_method: ({ dimension, least }) => `the method needs ${dimension} of at least ${least}`,

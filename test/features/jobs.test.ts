@@ -152,12 +152,16 @@ describe.each(ENGINES)('jobs on %s', (engine) => {
     for (const hitch of [
       { mode: 'twoLeg' },
       { mode: 'twoLeg', angleDeg: '75' },
+      { mode: 'twoLeg', angleDeg: '-1' },
+      { mode: 'basketParallel', angleDeg: '60' },
       { mode: 'knot' },
       { angleDeg: '3' },
     ]) {
       expect((await added({ hitch })).status, JSON.stringify(hitch)).toBe(400);
     }
     expect((await added({ kind: 'shackle' })).body.errors[0].message).toContain('only a sling is hitched');
+    const alone = await added({ quantity: 1, hitch: { mode: 'twoLeg', angleDeg: '30' } });
+    expect(alone.body.errors[0].message).toContain('takes 2 single slings');
   });
 
   it('warns of a load-out day in the past, and takes it', async () => {

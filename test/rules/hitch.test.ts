@@ -83,6 +83,16 @@ describe('the mode factors of EN 1492', () => {
     );
   });
 
+  it.each(['straight', 'choked', 'basketParallel'])(
+    'take no angle on %s: parallel legs do not lean',
+    (mode) => {
+      for (const angleDeg of ['0', '60', 'NaN']) {
+        const refused = hitchNeed(Exact.of('2000'), { mode, angleDeg }, modes);
+        expect(refused, angleDeg).toEqual({ ok: false, code: 'hitch_angle_not_of_mode' });
+      }
+    },
+  );
+
   it('show the division with its source', () => {
     const need = hitchNeed(Exact.of('800'), { mode: 'choked' }, modes);
     expect(need.ok && need.working).toMatchObject({
@@ -138,5 +148,22 @@ describe('a hitch on an added line', () => {
     expect(codes({ hitch: { mode: 'twoLeg', angleDeg: '61' } })).toEqual(['hitch_angle_out_of_range']);
     expect(codes({ hitch: { mode: 'looped' } })).toEqual(['hitch_unknown']);
     expect(codes({ kind: 'shackle' })).toEqual(['hitch_not_of_kind']);
+    expect(codes({ hitch: { mode: 'basketParallel', angleDeg: '60' } })).toEqual(['hitch_angle_not_of_mode']);
+  });
+
+  it('needs two slings for two legs, unless the line is dropped', () => {
+    const twoLegs = (quantity: number) =>
+      problemsOf(job({ added: [slings({ quantity, hitch: { mode: 'twoLeg', angleDeg: '30' } })] }));
+    expect(twoLegs(1)).toEqual([{ code: 'hitch_too_few_slings', subject: 'added1', least: '2' }]);
+    expect([twoLegs(0), twoLegs(2), twoLegs(3)]).toEqual([[], [], []]);
+    expect(problemsOf(job({ added: [slings({ quantity: 1 })] }))).toEqual([]);
+  });
+
+  it('calls the stated figure a load, and never a rating', () => {
+    const { workings } = line(job({ added: [slings()] }), 'added1');
+    expect(workings.map(({ result }) => [result.name, result.value])).toEqual([
+      ['load on the hitch', '800'],
+      ['least rating of one sling', '1000'],
+    ]);
   });
 });

@@ -36,6 +36,8 @@ export interface HitchBand {
 export interface HitchMode {
   readonly mode: string;
   readonly label: string;
+  /** How many single slings one such hitch takes at least. */
+  readonly slings: number;
   readonly bands: readonly HitchBand[];
   readonly source: Citation;
 }

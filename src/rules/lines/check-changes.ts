@@ -70,14 +70,21 @@ function checkAdded({ method, kinds, added }: Changes, line: AddedLine, index: n
   if (!kind) return [...problems, { code: 'unknown_kind', subject }];
   if (!kind.duties.includes(duty)) problems.push({ code: 'duty_not_of_kind', subject });
   if (kind.rating && !rating) problems.push({ code: 'rating_missing', subject });
-  if (line.hitch) problems.push(...checkHitch(subject, kind, line.hitch));
+  if (line.hitch) problems.push(...checkHitch(line, kind, line.hitch));
   return [...problems, ...checkNeeds({ subject, kind, rating, dimensions })];
 }
 
-function checkHitch(subject: string, kind: KindDefinition, hitch: Hitch): LineProblem[] {
+/** A line of no slings is a dropped one; any other has the slings for one hitch at least. */
+function checkHitch(
+  { key: subject, quantity }: AddedLine,
+  kind: KindDefinition,
+  hitch: Hitch,
+): LineProblem[] {
   if (!kind.hitches) return [{ code: 'hitch_not_of_kind', subject }];
   const need = hitchNeed(Exact.of('1'), hitch, kind.hitches);
-  return need.ok ? [] : [{ code: need.code, subject }];
+  if (!need.ok) return [{ code: need.code, subject }];
+  if (quantity === 0 || quantity >= need.slings) return [];
+  return [{ code: 'hitch_too_few_slings', subject, least: String(need.slings) }];
 }
 
 function checkReasonAndQuantity(

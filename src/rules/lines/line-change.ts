@@ -60,7 +60,7 @@ export function adjustedLine(line: GearLine, adjustment: LineAdjustment, kind: K
     quantity: adjustment.quantity ?? line.quantity,
     ...(rating && { rating }),
     dimensions: changedDimensions(line.dimensions, adjustment.dimensions ?? []),
-    workings: [...line.workings, ...ratingByHand(line.label, adjustment.rating, rating)],
+    workings: [...line.workings, ...statedByHand(line.label, adjustment.rating, rating, RATING_OF_EACH)],
     adjusted: { reason: adjustment.reason, methodQuantity: line.quantity },
   };
 }
@@ -79,7 +79,9 @@ export function addedLine(added: AddedLine, kind: KindDefinition): GearLine {
     quantity,
     ...(rating && { rating }),
     dimensions: changedDimensions([], added.dimensions ?? []),
-    workings: [...ratingByHand(label, added.rating, stated), ...(hitched?.ok ? [hitched.working] : [])],
+    workings: hitched?.ok
+      ? [...statedByHand(label, added.rating, stated, LOAD_ON_HITCH), hitched.working]
+      : statedByHand(label, added.rating, stated, RATING_OF_EACH),
     adjusted: { reason, methodQuantity: 0 },
   };
 }
@@ -88,18 +90,27 @@ function wantedNeed(wanted: WantedRating | undefined, kind: KindDefinition): Rat
   return wanted && kind.rating && readWantedRating(wanted, kind.rating.measure);
 }
 
-function ratingByHand(
+/** What a stated figure is called: in the title, as it was written, and in SI. */
+const RATING_OF_EACH = { title: 'rating of each', stated: 'stated rating', read: 'least rating' } as const;
+const LOAD_ON_HITCH = {
+  title: 'load on one hitch',
+  stated: 'stated load',
+  read: 'load on the hitch',
+} as const;
+
+function statedByHand(
   label: string,
   wanted: WantedRating | undefined,
   need: RatingNeed | undefined,
+  names: typeof RATING_OF_EACH | typeof LOAD_ON_HITCH,
 ): readonly Working[] {
   if (!wanted || !need) return [];
   return [
     {
-      title: `${label}: rating of each, stated for this job`,
+      title: `${label}: ${names.title}, stated for this job`,
       formula: 'as stated',
-      inputs: [{ name: 'stated rating', value: wanted.value, unit: wanted.unit }],
-      result: { name: 'least rating', value: need.value, unit: need.unit },
+      inputs: [{ name: names.stated, value: wanted.value, unit: wanted.unit }],
+      result: { name: names.read, value: need.value, unit: need.unit },
       source: 'common-practice',
     },
   ];

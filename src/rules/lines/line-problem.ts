@@ -16,6 +16,8 @@ export const LINE_PROBLEM_CODES = [
   'hitch_unknown',
   'hitch_angle_missing',
   'hitch_angle_out_of_range',
+  'hitch_angle_not_of_mode',
+  'hitch_too_few_slings',
   'unknown_dimension',
   'dimension_unreadable',
   'dimension_below_method',
@@ -26,7 +28,7 @@ export type LineProblemCode = (typeof LINE_PROBLEM_CODES)[number];
 export interface LineProblem {
   readonly code: LineProblemCode;
   readonly subject: string;
-  /** The least that the method allows, as decimal text in `unit`, where the code is about going below it. */
+  /** The least that the method or the hitch allows, as decimal text in `unit`, where the code is about going below it. */
   readonly least?: string;
   readonly unit?: string;
   /** The dimension concerned. */

@@ -8,11 +8,12 @@ export interface Hitch {
   readonly angleDeg?: string;
 }
 
-export type HitchProblemCode = 'hitch_unknown' | 'hitch_angle_missing' | 'hitch_angle_out_of_range';
+export type HitchProblemCode =
+  'hitch_unknown' | 'hitch_angle_missing' | 'hitch_angle_out_of_range' | 'hitch_angle_not_of_mode';
 
 /** What one sling must be rated for, or why the table does not say. */
 export type HitchNeed =
-  | { readonly ok: true; readonly wllKg: Exact; readonly working: Working }
+  | { readonly ok: true; readonly wllKg: Exact; readonly slings: number; readonly working: Working }
   | { readonly ok: false; readonly code: HitchProblemCode };
 
 const ANGLE = /^\d{1,3}(\.\d{1,4})?$/;
@@ -23,6 +24,7 @@ const NEED_PLACES = { places: 6, rounding: 'up' } as const;
 /**
  * The working load limit that one sling must be marked with to carry `loadKg` on this hitch: load / mode factor.
  * An angle beyond the table's last is refused, never extrapolated (EN 1492: no leg beyond 60 degrees to the vertical).
+ * So is an angle on a mode without one: parallel legs that are said to be inclined are not parallel.
  *
  * Example: 800 kg choked (0.8) needs a sling of 1000 kg.
  */
@@ -48,12 +50,12 @@ export function hitchNeed(loadKg: Exact, hitch: Hitch, modes: readonly HitchMode
     caution:
       'A sling over an edge, or of another kind than textile, carries less: the maker and the lift plan say how much.',
   };
-  return { ok: true, wllKg, working };
+  return { ok: true, wllKg, slings: mode.slings, working };
 }
 
 function bandFor({ bands }: HitchMode, angleDeg: string | undefined): HitchBand | HitchProblemCode {
   const always = bands.find(({ throughDeg }) => throughDeg === undefined);
-  if (always) return always;
+  if (always) return angleDeg === undefined ? always : 'hitch_angle_not_of_mode';
   if (angleDeg === undefined) return 'hitch_angle_missing';
   if (!ANGLE.test(angleDeg)) return 'hitch_angle_out_of_range';
   const angle = Exact.of(angleDeg);
