@@ -93,6 +93,15 @@ describe('the mode factors of EN 1492', () => {
     },
   );
 
+  // AS 3775 grade T, single chain reeved: 8 mm 2.0 t carries 1.5 t, 10 mm 3.2 t carries 2.4 t (seen in a reproduction).
+  it.each([
+    ['1500', '2000'],
+    ['2400', '3200'],
+  ])('a chain choked round %s kg is marked %s kg, more than a textile sling', (loadKg, wllKg) => {
+    expect(needKg(loadKg, { mode: 'chokedChain' })).toBe(wllKg);
+    expect(Number(needKg(loadKg, { mode: 'choked' }))).toBeLessThan(Number(wllKg));
+  });
+
   it('show the division with its source', () => {
     const need = hitchNeed(Exact.of('800'), { mode: 'choked' }, modes);
     expect(need.ok && need.working).toMatchObject({
