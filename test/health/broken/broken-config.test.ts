@@ -6,6 +6,8 @@ import { parse } from 'yaml';
 import { loadCatalogue } from '../../../src/catalogue/load-catalogue.js';
 import { CatalogueError } from '../../../src/catalogue/problems.js';
 import { packageRoot } from '../../../src/package-root.js';
+import { fitness } from '../../../src/rules/fitness/fitness.js';
+import { gear, TODAY } from '../../rules/example-gear.js';
 
 /** One way to break the config folder; see the head of cases.yaml. */
 interface BrokenCase {
@@ -86,6 +88,37 @@ describe('a larger config folder', () => {
     const catalogue = loadCatalogue(folder);
     expect(catalogue.methods().map(({ method }) => method)).toEqual(['low-panel', 'tall-panel']);
     expect(catalogue.method('low-panel').lines).toHaveLength(10);
+  });
+
+  it('takes a new kind from one file, and refuses its gear until a scheme names it', () => {
+    const hook = [
+      'kind: hook',
+      'name: Hook',
+      'plural: Hooks',
+      'tagPrefix: HK',
+      'alsoCalled: [swivel hook]',
+      'duties: [lifting]',
+      'dimensions: []',
+      'cautions:',
+      '  - { text: Nobody stands under a load., source: { key: common-practice } }',
+    ];
+    writeFileSync(join(folder, 'kinds/hook.yaml'), hook.join('\n'));
+    const catalogue = loadCatalogue(folder);
+    const kind = catalogue.kind('hook');
+    const item = { ...gear(), kind: 'hook', markings: [] };
+    const line = {
+      key: 'hooks',
+      label: 'Hooks',
+      kind: 'hook',
+      duty: 'lifting' as const,
+      quantity: 1,
+      dimensions: [],
+      workings: [],
+    };
+    for (const scheme of catalogue.schemes()) {
+      const verdict = fitness(item, line, { kind, scheme, window: { from: TODAY, to: TODAY }, today: TODAY });
+      expect(verdict.refusals.map(({ code }) => code)).toContain('no_rule_for_kind');
+    }
   });
 
   it('keeps a withdrawn requirement on record as null', () => {
