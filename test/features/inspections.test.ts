@@ -1,10 +1,10 @@
-import type TestAgent from 'supertest/lib/agent.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, addMonths, toDay } from '../../src/rules/calendar/day.js';
 import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { Clock } from '../../src/clock.js';
 import { ENGINES } from '../support/engines.js';
 import { startGearServer, type GearServer } from '../support/gear-server.js';
+import { itemCalls } from '../support/item-calls.js';
 import { promise } from '../support/promise.js';
 
 const today = new Clock().today('Europe/London');
@@ -19,20 +19,7 @@ describe.each(ENGINES)('inspections on %s', (engine) => {
   beforeAll(async () => void (server = await startGearServer(engine)));
   afterAll(() => server.close());
 
-  const record = (who: TestAgent, id: number, differences: object = {}) =>
-    who.post(`/api/items/${id}/inspections`).send({ ...examination, ...differences });
-  const act = (who: TestAgent, id: number, path: string, body: object) =>
-    who.post(`/api/items/${id}/${path}`).send(body);
-  const read = async (id: number) => (await server.crew.get(`/api/items/${id}`).expect(200)).body;
-  const actions = async (id: number) =>
-    (await server.crew.get(`/api/items/${id}/history`).expect(200)).body.map(
-      ({ action }: { action: string }) => action,
-    );
-
-  async function refusedField(who: TestAgent, id: number, differences: object): Promise<string> {
-    const { body } = await record(who, id, differences).expect(400);
-    return `${body.errors[0].field}: ${body.errors[0].message}`;
-  }
+  const { record, act, read, actions, refusedField } = itemCalls(() => server, examination);
 
   it('records an examination: the item is in date, with its working and a report on file', async () => {
     const { id } = await server.newItem();
