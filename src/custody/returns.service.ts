@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import { badInput } from '../http/input.js';
-import { recordDanger } from '../inspections/danger.js';
+import { recordDefect } from '../inspections/record-defect.js';
 import { todayAt } from '../inspections/inspections.service.js';
 import { loadJob, type Job } from '../jobs/load-job.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
@@ -84,7 +84,11 @@ export class Returns {
     const missing = input.condition === 'missing';
     if (item.missing !== missing) await changeItem(change, item, { missing });
     if (input.condition === 'damaged')
-      await recordDanger(change, item, { description: input.remarks ?? '', today });
+      await recordDefect(change, item, {
+        severity: 'immediateDanger',
+        description: input.remarks ?? '',
+        today,
+      });
     if (input.condition !== 'good')
       await this.commitments.flag(change, item, { because: ACTIONS[input.condition], today });
   }

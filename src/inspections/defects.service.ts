@@ -8,10 +8,10 @@ import { Problem } from '../problem.js';
 import { lockItem, refuseScrapped, takeOutOfService, type LockedItem } from '../register/item-condition.js';
 import { RegisterService } from '../register/register.service.js';
 import { toDay, type Day } from '../rules/calendar/day.js';
-import { DefectEntity } from './defect.entity.js';
 import { GearEventEntity } from './gear-event.entity.js';
 import type { ItemOutcomeView, NewDefectDto, NewEventDto, ScrapDto } from './inspections.dto.js';
 import { todayAt } from './inspections.service.js';
+import { recordDefect } from './record-defect.js';
 
 /** What goes wrong with items: defects, events, quarantine, repair, scrapping. Each answers with the jobs it concerns. */
 @Injectable()
@@ -30,24 +30,9 @@ export class DefectsService {
   reportDefect(actor: Actor, itemId: number, input: NewDefectDto): Promise<ItemOutcomeView> {
     return this.changeItem(actor, itemId, async (change, item, today) => {
       refuseWrongDeadline(input, today);
-      const { severity, description, lastDayOfUse = null } = input;
-      const defect = {
-        itemId,
-        severity,
-        description,
-        lastDayOfUse,
-        reportedBy: actor.id,
-        recordedAt: change.at,
-      };
-      const row = change.manager.create(DefectEntity, { ...defect, closedByInspectionId: null });
-      await change.manager.insert(DefectEntity, row);
-      const detail = { tag: item.tag, defectId: row.id, severity, description, lastDayOfUse };
-      change.note({ action: 'defect.reported', subjectKind: 'item', subjectId: itemId, detail });
-      if (severity === 'observation') return [];
-      if (severity === 'immediateDanger' && item.condition === 'inService') {
-        await takeOutOfService(change, item, { condition: 'quarantined', reason: description, today });
-      }
-      const fitThrough = lastDayOfUse === null ? {} : { fitThrough: toDay(lastDayOfUse) };
+      await recordDefect(change, item, { ...input, today });
+      if (input.severity === 'observation') return [];
+      const fitThrough = input.lastDayOfUse ? { fitThrough: toDay(input.lastDayOfUse) } : {};
       return this.commitments.flag(change, item, { because: 'defect.reported', today, ...fitThrough });
     });
   }

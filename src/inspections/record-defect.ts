@@ -2,27 +2,38 @@ import type { Change } from '../ledger/ledger.service.js';
 import { takeOutOfService, type LockedItem } from '../register/item-condition.js';
 import type { Day } from '../rules/calendar/day.js';
 import { DefectEntity } from './defect.entity.js';
+import type { Severity } from './severity.js';
+
+/** What is wrong with an item, as its reporter says. */
+export interface FoundDefect {
+  readonly severity: Severity;
+  readonly description: string;
+  /** For a danger by a date: the last day of use. */
+  readonly lastDayOfUse?: string | null | undefined;
+}
 
 /**
- * Records an immediate danger found with a locked item, inside a change: a defect, and quarantine where the item was
- * in service. It is a danger until a competent person says otherwise; what was scrapped stays scrapped.
+ * Records a defect of a locked item inside a change. An immediate danger puts an item in service into quarantine: it is
+ * a danger until a competent person says otherwise. What was scrapped stays scrapped.
  */
-export async function recordDanger(
+export async function recordDefect(
   change: Change,
   item: LockedItem,
-  { description, today }: { description: string; today: Day },
+  { severity, description, lastDayOfUse = null, today }: FoundDefect & { readonly today: Day },
 ): Promise<void> {
-  const defect = { itemId: item.id, severity: 'immediateDanger' as const, description, lastDayOfUse: null };
   const row = change.manager.create(DefectEntity, {
-    ...defect,
+    itemId: item.id,
+    severity,
+    description,
+    lastDayOfUse,
     reportedBy: change.actor.id,
     recordedAt: change.at,
     closedByInspectionId: null,
   });
   await change.manager.insert(DefectEntity, row);
-  const detail = { tag: item.tag, defectId: row.id, severity: defect.severity, description };
+  const detail = { tag: item.tag, defectId: row.id, severity, description, lastDayOfUse };
   change.note({ action: 'defect.reported', subjectKind: 'item', subjectId: item.id, detail });
-  if (item.condition === 'inService') {
+  if (severity === 'immediateDanger' && item.condition === 'inService') {
     await takeOutOfService(change, item, { condition: 'quarantined', reason: description, today });
   }
 }
