@@ -32,9 +32,14 @@ export class LedgerController {
   @Roles('manager', 'competentPerson')
   @Get('ledger')
   async show(@Me() me: Actor, @Res() reply: FastifyReply): Promise<void> {
-    await answerPage(
-      reply,
-      ledgerPage({ me, entries: await this.ledger.newest(SHOWN), check: await this.check() }),
-    );
+    await answerPage(reply, ledgerPage({ me, entries: await this.ledger.newest(SHOWN) }));
+  }
+
+  /** A page of its own, since reading the whole of a long history takes its time. */
+  @Roles('manager', 'competentPerson')
+  @Get('ledger/check')
+  async showCheck(@Me() me: Actor, @Res() reply: FastifyReply): Promise<void> {
+    const check = await this.check();
+    await answerPage(reply, ledgerPage({ me, entries: await this.ledger.newest(SHOWN), check }));
   }
 }

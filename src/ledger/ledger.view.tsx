@@ -5,7 +5,7 @@ import { page } from '../web/page.js';
 import type { LedgerCheckView } from './ledger.dto.js';
 import type { ChainEntry } from './chain.js';
 
-/** The newest entries of the history, and whether the whole of it holds. */
+/** The newest entries of the history, and, where it was checked, whether the whole of it holds. */
 export function ledgerPage({
   me,
   entries,
@@ -13,7 +13,7 @@ export function ledgerPage({
 }: {
   me: Actor;
   entries: readonly ChainEntry[];
-  check: LedgerCheckView;
+  check?: LedgerCheckView;
 }): string {
   return page(
     { title: 'Ledger', actor: me, path: '/ledger' },
@@ -23,7 +23,15 @@ export function ledgerPage({
         Everything that was ever changed here, by whom. Entries are only added: each carries the fingerprint
         of the one before.
       </p>
-      <Check check={check} />
+      {check ? (
+        <Check check={check} />
+      ) : (
+        <p class="actions">
+          <a class="button quiet" href="/ledger/check">
+            Check every entry
+          </a>
+        </p>
+      )}
       <Entries entries={entries} />
     </>,
   );
@@ -43,7 +51,7 @@ function Check({ check }: { check: LedgerCheckView }) {
         />
       </p>
       <p>
-        Newest fingerprint: <code>{check.head.slice(0, 16)}…</code>
+        Newest fingerprint: <code class="fingerprint">{check.head}</code>.
         {check.whole ? '' : ' Keep a copy of the database as it is and call whoever looks after the server.'}
       </p>
     </div>

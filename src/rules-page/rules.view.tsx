@@ -1,6 +1,7 @@
 import { Scroll } from '../web/components/scroll.js';
 import type { SourceDefinition } from '../catalogue/read-source.js';
 import type { Actor } from '../people/actor.js';
+import type { Day } from '../rules/calendar/day.js';
 import type { Trigger, SchemeDefinition, InspectionRequirement } from '../rules/due/scheme.js';
 import type { Citation, KindDefinition } from '../rules/gear/kind.js';
 import type { MethodDefinition } from '../rules/lines/method.js';
@@ -9,6 +10,8 @@ import { count, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES, MEASURE_NAMES } from 
 
 interface RulesPage {
   readonly me: Actor;
+  /** The day whose values are shown. */
+  readonly today: Day;
   readonly kinds: readonly KindDefinition[];
   readonly schemes: readonly SchemeDefinition[];
   readonly methods: readonly MethodDefinition[];
@@ -16,7 +19,7 @@ interface RulesPage {
 }
 
 /** Everything the tool holds to be true, with the source of each fact. */
-export function rulesPage({ me, kinds, schemes, methods, sources }: RulesPage): string {
+export function rulesPage({ me, today, kinds, schemes, methods, sources }: RulesPage): string {
   return page(
     { title: 'Rules', actor: me, path: '/rules' },
     <>
@@ -36,7 +39,7 @@ export function rulesPage({ me, kinds, schemes, methods, sources }: RulesPage): 
         <a href="#sources">Sources</a>
       </nav>
       {schemes.map((scheme) => (
-        <Scheme key={scheme.scheme} scheme={scheme} kinds={kinds} sources={sources} />
+        <Scheme key={scheme.scheme} scheme={scheme} today={today} kinds={kinds} sources={sources} />
       ))}
       <Kinds kinds={kinds} sources={sources} />
       <Methods methods={methods} sources={sources} />
@@ -47,9 +50,10 @@ export function rulesPage({ me, kinds, schemes, methods, sources }: RulesPage): 
 
 function Scheme({
   scheme,
+  today,
   kinds,
   sources,
-}: { scheme: SchemeDefinition } & Pick<RulesPage, 'kinds' | 'sources'>) {
+}: { scheme: SchemeDefinition } & Pick<RulesPage, 'today' | 'kinds' | 'sources'>) {
   const caption = `Inspections asked for in ${scheme.name}`;
   return (
     <section class="sheet" id={scheme.scheme}>
@@ -69,7 +73,13 @@ function Scheme({
           </thead>
           <tbody>
             {scheme.inspections.map((requirement) => (
-              <Requirement key={requirement.id} requirement={requirement} kinds={kinds} sources={sources} />
+              <Requirement
+                key={requirement.id}
+                requirement={requirement}
+                today={today}
+                kinds={kinds}
+                sources={sources}
+              />
             ))}
           </tbody>
         </table>
@@ -86,10 +96,11 @@ const WHO: Readonly<Record<InspectionRequirement['who'], string>> = {
 
 function Requirement({
   requirement,
+  today,
   kinds,
   sources,
-}: { requirement: InspectionRequirement } & Pick<RulesPage, 'kinds' | 'sources'>) {
-  const entry = requirement.entries.at(-1);
+}: { requirement: InspectionRequirement } & Pick<RulesPage, 'today' | 'kinds' | 'sources'>) {
+  const entry = requirement.entries.findLast(({ validFrom }) => validFrom <= today);
   const names = requirement.kinds.map((kind) => kinds.find((known) => known.kind === kind)?.name ?? kind);
   return (
     <tr>

@@ -185,6 +185,7 @@ describe('the main job in a browser', () => {
     await open('/jobs/1');
     expect(await page.getByRole('row', { name: /LF-2/ }).innerText()).toContain('back');
     await open('/ledger');
+    await page.getByRole('link', { name: 'Check every entry' }).click();
     expect(await content()).toMatch(/All \d+ entries hold/);
   });
 });

@@ -30,6 +30,7 @@ const PAGES = [
   '/rules',
   '/people',
   '/ledger',
+  '/ledger/check',
 ];
 
 // Accessibility by axe-core, an engine that is not ours, against WCAG 2.2 at levels A and AA.
