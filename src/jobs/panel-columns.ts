@@ -3,7 +3,16 @@ import { dimensionOf, type Dimension, type UnitSymbol } from '../rules/quantitie
 
 /** What a column of a panel schedule can hold. */
 export type PanelColumn =
-  'name' | 'heightMm' | 'widthMm' | 'thicknessMm' | 'massKg' | 'arealMassKgPerM2' | 'packingKg' | 'count';
+  | 'name'
+  | 'heightMm'
+  | 'widthMm'
+  | 'thicknessMm'
+  | 'massKg'
+  | 'arealMassKgPerM2'
+  | 'fittingsKg'
+  | 'centreOffsetMm'
+  | 'packingKg'
+  | 'count';
 
 /** A column as its heading reads. `unit` is taken for cells that name none. */
 export interface ReadHeading {
@@ -18,13 +27,28 @@ export const DIMENSION_OF_COLUMN: Readonly<Partial<Record<PanelColumn, Dimension
   thicknessMm: 'length',
   massKg: 'mass',
   arealMassKgPerM2: 'arealMass',
+  fittingsKg: 'mass',
+  centreOffsetMm: 'length',
   packingKg: 'mass',
 };
 
-/** The words that schedules head their columns with. A longer word wins: 'packing mass' is packing. Common practice, no source. */
+/**
+ * The words that schedules head their columns with. A longer word wins: 'packing mass' is packing. A centre of gravity
+ * must be said to be off the middle: 'CG height' is measured from the foot. Common practice, no source.
+ */
 const WORDS: Readonly<Record<PanelColumn, readonly string[]>> = {
   packingKg: ['packing', 'packaging', 'crate', 'stillage'],
   arealMassKgPerM2: ['areal mass', 'areal', 'mass per area', 'mass per m2', 'area weight', 'area mass'],
+  fittingsKg: ['fittings', 'hardware', 'ironmongery'],
+  centreOffsetMm: [
+    'offset',
+    'off centre',
+    'off center',
+    'off middle',
+    'off the middle',
+    'from the middle',
+    'eccentricity',
+  ],
   heightMm: ['height', 'length', 'long side', 'h', 'l'],
   widthMm: ['width', 'cover width', 'w', 'b'],
   thicknessMm: ['thickness', 'thk', 'depth', 't', 'd'],
@@ -45,8 +69,8 @@ export function readHeading(heading: string): ReadHeading | undefined {
 
 function columnOf(words: string, unit: UnitSymbol | undefined): PanelColumn | undefined {
   const dimension = unit && dimensionOf(unit);
-  if (dimension === 'arealMass') return 'arealMassKgPerM2';
   const named = COLUMNS.find((column) => WORDS[column].some((word) => holds(words, word)));
+  if (dimension === 'arealMass' && named !== 'fittingsKg' && named !== 'packingKg') return 'arealMassKgPerM2';
   if (named === undefined && dimension === 'mass' && words === '') return 'massKg';
   const expected = named && DIMENSION_OF_COLUMN[named];
   return dimension !== undefined && expected !== dimension ? undefined : named;
@@ -54,6 +78,8 @@ function columnOf(words: string, unit: UnitSymbol | undefined): PanelColumn | un
 
 const COLUMNS: readonly PanelColumn[] = [
   'packingKg',
+  'fittingsKg',
+  'centreOffsetMm',
   'arealMassKgPerM2',
   'heightMm',
   'widthMm',

@@ -10,7 +10,9 @@ const COLUMNS = [
   { name: 'thicknessMm', label: 'Thickness, mm' },
   { name: 'massKg', label: 'Mass as weighed, kg' },
   { name: 'arealMassKgPerM2', label: 'or mass per area, kg/m2' },
+  { name: 'fittingsKg', label: 'Fittings besides, kg' },
   { name: 'packingKg', label: 'Packing, kg' },
+  { name: 'centreOffsetMm', label: 'Centre of gravity off the middle, mm' },
   { name: 'count', label: 'Count' },
 ] as const;
 
@@ -28,7 +30,9 @@ export function PanelFields({
     <Scroll label="Panel schedule">
       <table>
         <caption>
-          One line for equal panels. Give the mass as weighed, or the mass per area to estimate it from.
+          One line for equal panels. Give the mass as weighed, or the mass per area to estimate it from, with
+          the fittings that it leaves out. The centre of gravity is taken in the middle of the height unless
+          you say how far off it lies.
         </caption>
         <thead>
           <tr>

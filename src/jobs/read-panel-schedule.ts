@@ -22,6 +22,8 @@ const COLUMN_NAMES: Readonly<Record<PanelColumn, string>> = {
   thicknessMm: 'thickness',
   massKg: 'mass',
   arealMassKgPerM2: 'mass per area',
+  fittingsKg: 'fittings',
+  centreOffsetMm: 'centre of gravity',
   packingKg: 'packing',
   count: 'quantity',
 };
@@ -86,28 +88,33 @@ function readRow(
       problems.push({ field, message: 'is blank' });
   }
   if (problems.length > 0) return { problems };
-  const text = (column: PanelColumn): string => values.get(column) ?? '';
-  const [massKg, arealMassKgPerM2] = [values.get('massKg'), values.get('arealMassKgPerM2')];
-  if ((massKg === undefined) === (arealMassKgPerM2 === undefined)) {
-    const message =
-      massKg === undefined
-        ? 'give a mass or a mass per area'
-        : 'give the mass or the mass per area, not both';
+  const twice = values.has('massKg') && values.has('arealMassKgPerM2');
+  if (twice || (!values.has('massKg') && !values.has('arealMassKgPerM2'))) {
+    const message = twice ? 'give the mass or the mass per area, not both' : 'give a mass or a mass per area';
     return { problems: [{ field: `line ${line}, mass`, message }] };
   }
-  const sizes = { heightMm: text('heightMm'), widthMm: text('widthMm'), thicknessMm: text('thicknessMm') };
-  const mass = massKg === undefined ? { arealMassKgPerM2: arealMassKgPerM2 ?? '' } : { massKg };
+  return { problems, panel: panelOf(values) };
+}
+
+function panelOf(values: ReadonlyMap<PanelColumn, string>): PanelRow {
+  const text = (column: PanelColumn): string => values.get(column) ?? '';
+  const optional = (column: PanelColumn): Partial<PanelRow> =>
+    values.has(column) ? { [column]: text(column) } : {};
   return {
-    problems,
-    panel: {
-      name: text('name'),
-      ...sizes,
-      ...mass,
-      packingKg: values.get('packingKg') ?? '0',
-      count: Number(text('count')),
-    },
+    name: text('name'),
+    heightMm: text('heightMm'),
+    widthMm: text('widthMm'),
+    thicknessMm: text('thicknessMm'),
+    ...optional('massKg'),
+    ...optional('arealMassKgPerM2'),
+    ...optional('fittingsKg'),
+    ...optional('centreOffsetMm'),
+    packingKg: values.get('packingKg') ?? '0',
+    count: Number(text('count')),
   };
 }
+
+const MAY_BE_NOUGHT: ReadonlySet<PanelColumn> = new Set(['packingKg', 'fittingsKg', 'centreOffsetMm']);
 
 type CellReading = { readonly text: string } | { readonly message: string };
 
@@ -123,7 +130,7 @@ function readCell(
   if (column === 'count') {
     return /^[1-9]\d{0,4}$/.test(cell) ? { text: cell } : { message: `'${cell}' is no whole number above 0` };
   }
-  if (column === 'packingKg' && /^0+([.,]0+)?$/.test(cell)) return { text: '0' };
+  if (MAY_BE_NOUGHT.has(column) && /^0+([.,]0+)?$/.test(cell)) return { text: '0' };
   const reading = parseQuantity(cell, { decimalMark: mark, ...(unit && { defaultUnit: unit }) });
   if (!reading.ok) return { message: `'${cell}' ${REFUSAL_WORDS[reading.reason]}` };
   if (dimensionOf(reading.unit) !== DIMENSION_OF_COLUMN[column])

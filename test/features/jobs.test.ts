@@ -88,6 +88,10 @@ describe.each(ENGINES)('jobs on %s', (engine) => {
     ['an absurd size', { widthMm: '99999' }, 'look at the unit'],
     ['a count of none', { count: 0 }, 'from 1 to'],
     ['half a panel', { count: 1.5 }, 'whole number'],
+    ['fittings in its weighed mass', { fittingsKg: '12' }, 'panels[0].fittingsKg: the weighed mass has'],
+    ['its centre of gravity on its edge', { centreOffsetMm: '3725' }, 'must lie inside the panel'],
+    ['fittings of less than nothing', { fittingsKg: '-1' }, 'the mass of the fittings in kg'],
+    ['a centre of gravity in words', { centreOffsetMm: 'middle' }, 'the centre of gravity lies'],
   ])('refuses a panel with %s', async (_, changes, words) => {
     const [panel] = input().panels;
     expect((await refused({ panels: [{ ...panel, ...changes }] })).join('\n')).toContain(words);
@@ -202,6 +206,47 @@ describe.each(ENGINES)('jobs on %s', (engine) => {
         count: 4,
       },
     ]);
+  });
+
+  it('reads fittings and a centre of gravity off the middle, each where it is given', async () => {
+    const { body: job } = await yard.storeman.post('/api/jobs').send(input()).expect(201);
+    const send = (csv: string) =>
+      yard.storeman.post(`/api/jobs/${job.id}/panels-csv`).set('if-match', '"v1"').send({ csv });
+    const sizes = 'Panel,Height (mm),Width (mm),Thickness (mm),Mass (kg),kg/m2,Qty';
+    const wrong = await send(`${sizes},Fittings (kg)\nA1,7450,1210,112,478,,2,18\n`).expect(400);
+    expect(wrong.body.errors).toEqual([
+      {
+        field: 'panels[0].fittingsKg',
+        message: expect.stringContaining('the weighed mass has the fittings'),
+      },
+    ]);
+    await send(`${sizes},Fittings (kg/m2)\nA1,7450,1210,112,478,,2,\n`).expect(200);
+    const again = await yard.storeman
+      .post(`/api/jobs/${job.id}/panels-csv`)
+      .set('if-match', '"v2"')
+      .send({
+        csv: `${sizes},Mass of fittings (lb),Centre of gravity offset (in)\nA1,7450,1210,112,478,,2,,0\nA2,7450,1210,112,,52,2,40,2.5\nA3,7450,1210,112,,52,2,0,\n`,
+      })
+      .expect(200);
+    // 40 lb = 18.1436948 kg and 2.5 in = 63.5 mm, exactly (1959 pound and inch; NIST SP 811 appendix B.8).
+    const usual = { heightMm: '7450', widthMm: '1210', thicknessMm: '112', packingKg: '0', count: 2 };
+    expect(again.body.panels).toEqual([
+      { name: 'A1', ...usual, massKg: '478', centreOffsetMm: '0' },
+      { name: 'A2', ...usual, arealMassKgPerM2: '52', fittingsKg: '18.1436948', centreOffsetMm: '63.5' },
+      { name: 'A3', ...usual, arealMassKgPerM2: '52', fittingsKg: '0' },
+    ]);
+  });
+
+  it('does not take a centre of gravity measured from the foot for one off the middle', async () => {
+    const { body: job } = await yard.storeman.post('/api/jobs').send(input()).expect(201);
+    const csv =
+      'Panel,Height (mm),Width (mm),Thickness (mm),Mass (kg),Qty,CG height (mm)\nA1,7450,1210,112,478,2,3700\n';
+    const { body } = await yard.storeman
+      .post(`/api/jobs/${job.id}/panels-csv`)
+      .set('if-match', '"v1"')
+      .send({ csv })
+      .expect(422);
+    expect(body.detail).toContain('Two columns read as height');
   });
 
   it('takes nothing of a schedule with a wrong row, and names each', async () => {

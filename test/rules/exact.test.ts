@@ -30,12 +30,25 @@ describe('Exact', () => {
     expect(of(number).toString()).toBe(plain);
   });
 
-  it.each(['', ' 1', '1.', '.5', '1,5', '1e3', '+1', '--1', 'NaN', '١', NaN, Infinity, -Infinity])(
-    'refuses %j',
-    (value) => {
-      expect(() => of(value)).toThrow(RangeError);
-    },
-  );
+  it.each([
+    '',
+    ' 1',
+    '1.',
+    '.5',
+    '1,5',
+    '1e3',
+    '1e+3',
+    '1.5e-7',
+    '+1',
+    '--1',
+    'NaN',
+    '١',
+    NaN,
+    Infinity,
+    -Infinity,
+  ])('refuses %j', (value) => {
+    expect(() => of(value)).toThrow(new RangeError(`'${value}' is not a decimal number`));
+  });
 
   it('adds, takes away and multiplies without loss', () => {
     expect(of('0.1').plus(of('0.2')).toString()).toBe('0.3');
@@ -63,7 +76,9 @@ describe('Exact', () => {
   });
 
   it('does not divide by zero', () => {
-    expect(() => of('1').dividedBy(of('0.00'), { places: 2, rounding: 'up' })).toThrow(RangeError);
+    expect(() => of('1').dividedBy(of('0.00'), { places: 2, rounding: 'up' })).toThrow(
+      new RangeError('division by zero'),
+    );
   });
 
   it.each([
@@ -75,6 +90,64 @@ describe('Exact', () => {
     ['2.3', 'up', '2.3'],
   ] as const)('%s rounded %s is %s', (text, rounding, rounded) => {
     expect(of(text).rounded({ places: 2, rounding }).toString()).toBe(rounded);
+  });
+
+  // 1.414 213 562 373 095 048 8... and 1.732 050 807 568 877 2...: the roots of 2 and 3, known to everybody.
+  it.each([
+    ['2', 0, '1', '2'],
+    ['2', 3, '1.414', '1.415'],
+    ['2', 18, '1.414213562373095048', '1.414213562373095049'],
+    ['3', 6, '1.73205', '1.732051'],
+    ['0', 4, '0', '0'],
+    ['0.0', 0, '0', '0'],
+    ['1', 6, '1', '1'],
+    ['25', 0, '5', '5'],
+    ['24', 0, '4', '5'],
+    ['26', 0, '5', '6'],
+    ['6.25', 1, '2.5', '2.5'],
+    ['6.25', 0, '2', '3'],
+    ['6.2500000001', 1, '2.5', '2.6'],
+    ['6.2499999999', 1, '2.4', '2.5'],
+    ['0.0001', 2, '0.01', '0.01'],
+    ['0.0001', 1, '0', '0.1'],
+    ['0.000000000001', 2, '0', '0.01'],
+    ['1.00', 1, '1', '1'],
+    ['340282366920938463463374607431768211456', 0, '18446744073709551616', '18446744073709551616'],
+  ] as const)('the root of %s to %d places is %s down and %s up', (square, places, down, up) => {
+    expect(of(square).squareRoot({ places, rounding: 'down' }).toString()).toBe(down);
+    expect(of(square).squareRoot({ places, rounding: 'up' }).toString()).toBe(up);
+  });
+
+  it('has no root below zero', () => {
+    expect(() => of('-0.01').squareRoot({ places: 2, rounding: 'up' })).toThrow(
+      new RangeError('-0.01 has no square root'),
+    );
+  });
+
+  it('down and up bracket the root, one step apart at most', () => {
+    const digits = fc.bigInt({ min: 0n, max: 10n ** 24n });
+    fc.assert(
+      fc.property(
+        digits,
+        fc.integer({ min: 0, max: 8 }),
+        fc.integer({ min: 0, max: 6 }),
+        (whole, scale, places) => {
+          const square = of(whole.toString()).dividedBy(of(`1${'0'.repeat(scale)}`), {
+            places: 8,
+            rounding: 'down',
+          });
+          const down = square.squareRoot({ places, rounding: 'down' });
+          const up = square.squareRoot({ places, rounding: 'up' });
+          const step = of(1).dividedBy(of(`1${'0'.repeat(places)}`), { places, rounding: 'down' });
+          expect(square.isLessThan(down.times(down))).toBe(false);
+          expect(up.times(up).isLessThan(square)).toBe(false);
+          expect(square.isLessThan(down.plus(step).times(down.plus(step)))).toBe(true);
+          expect(up.minus(down).toString()).toBe(
+            down.times(down).compare(square) === 0 ? '0' : step.toString(),
+          );
+        },
+      ),
+    );
   });
 
   it('compares across places, equality included', () => {

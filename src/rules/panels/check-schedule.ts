@@ -9,6 +9,8 @@ export const SCHEDULE_PROBLEM_CODES = [
   'too_large',
   'mass_missing',
   'mass_given_twice',
+  'fittings_in_weighed_mass',
+  'centre_outside_panel',
   'count_out_of_range',
 ] as const;
 export type ScheduleProblemCode = (typeof SCHEDULE_PROBLEM_CODES)[number];
@@ -22,7 +24,7 @@ export interface ScheduleProblem {
   readonly most?: string;
 }
 
-type Figure = 'heightMm' | 'widthMm' | 'thicknessMm' | 'packingKg' | 'massKg' | 'arealMassKgPerM2';
+type Figure = Exclude<keyof PanelLine, 'name' | 'count'>;
 
 /**
  * What a tall wall panel can be at all. Far wider than any panel made, so that only slips are caught: metres written
@@ -35,9 +37,12 @@ const LIMITS: Readonly<Record<Figure, { readonly least: string; readonly most: s
   packingKg: { least: '0', most: '1000' },
   massKg: { least: '1', most: '5000' },
   arealMassKgPerM2: { least: '1', most: '300' },
+  fittingsKg: { least: '0', most: '1000' },
+  centreOffsetMm: { least: '0', most: '10000' },
 };
 const MOST_PANELS = 10_000;
 const ALWAYS_GIVEN = ['heightMm', 'widthMm', 'thicknessMm', 'packingKg'] as const;
+const TWO = Exact.of('2');
 const DECIMAL = /^-?\d+(\.\d+)?$/;
 
 /** Every problem of a schedule, line by line; an empty list means that its masses can be worked out. */
@@ -50,7 +55,7 @@ function checkLine(panel: PanelLine): ScheduleProblem[] {
   const problems: ScheduleProblem[] = [];
   if (panel.name.trim() === '') problems.push({ code: 'blank_name', field: 'name' });
   for (const field of ALWAYS_GIVEN) problems.push(...checkFigure(field, panel[field]));
-  problems.push(...checkMass(panel));
+  problems.push(...checkMass(panel), ...checkFittings(panel), ...checkCentre(panel));
   if (!Number.isInteger(panel.count) || panel.count < 1 || panel.count > MOST_PANELS) {
     problems.push({ code: 'count_out_of_range', field: 'count', least: '1', most: String(MOST_PANELS) });
   }
@@ -63,6 +68,21 @@ function checkMass({ massKg, arealMassKgPerM2 }: PanelLine): ScheduleProblem[] {
   if (massKg !== undefined) return checkFigure('massKg', massKg);
   if (arealMassKgPerM2 !== undefined) return checkFigure('arealMassKgPerM2', arealMassKgPerM2);
   return [{ code: 'mass_missing', field: 'massKg' }];
+}
+
+function checkFittings({ massKg, arealMassKgPerM2, fittingsKg }: PanelLine): ScheduleProblem[] {
+  if (fittingsKg === undefined) return [];
+  const weighed = massKg !== undefined && arealMassKgPerM2 === undefined;
+  if (weighed) return [{ code: 'fittings_in_weighed_mass', field: 'fittingsKg' }];
+  return checkFigure('fittingsKg', fittingsKg);
+}
+
+function checkCentre({ heightMm, centreOffsetMm }: PanelLine): ScheduleProblem[] {
+  if (centreOffsetMm === undefined) return [];
+  const problems = checkFigure('centreOffsetMm', centreOffsetMm);
+  if (problems.length > 0 || !DECIMAL.test(heightMm)) return problems;
+  if (Exact.of(centreOffsetMm).times(TWO).isLessThan(Exact.of(heightMm))) return [];
+  return [{ code: 'centre_outside_panel', field: 'centreOffsetMm' }];
 }
 
 function checkFigure(field: Figure, text: string): ScheduleProblem[] {

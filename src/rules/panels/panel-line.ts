@@ -12,4 +12,8 @@ export interface PanelLine {
   readonly packingKg: string;
   readonly massKg?: string;
   readonly arealMassKgPerM2?: string;
+  /** Mass of the fittings of one panel, where they are not in its areal mass. A weighed mass has them in it. */
+  readonly fittingsKg?: string;
+  /** How far the centre of gravity lies from the middle of the height, either way; the middle where not stated. */
+  readonly centreOffsetMm?: string;
 }

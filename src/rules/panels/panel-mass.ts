@@ -1,6 +1,7 @@
 import type { MethodDefinition } from '../lines/method.js';
 import { Exact } from '../quantities/exact.js';
 import type { Working } from '../working.js';
+import { greatest } from './greatest.js';
 import type { PanelLine } from './panel-line.js';
 
 /** The margin on an estimated mass, as a method states it. */
@@ -13,11 +14,14 @@ export interface PanelMass {
   readonly workings: readonly Working[];
 }
 
-const SQUARE_METRES_PER_SQUARE_MM = Exact.of('0.000001');
+const METRES_PER_MM = Exact.of('0.001');
+const CENTRE_IN_THE_MIDDLE = 'Its centre of gravity is not stated, and is taken in the middle of its height.';
+const ESTIMATE = 'An estimate. Weigh a panel, or take the mass from the maker, before the lift.';
 
 /**
- * The mass of one panel. A weighed mass is taken as it is; an areal mass times the face gives an estimate, and that
- * is raised by the margin. Packing is added as stated. Nothing is rounded.
+ * The mass of one panel. A weighed mass is taken as it is, fittings and all; an areal mass times the face, with the
+ * fittings that are stated apart, gives an estimate, and that is raised by the margin. Packing is added as stated.
+ * Nothing is rounded.
  * @throws RangeError for a line that `checkSchedule` refuses because a figure cannot be read or no mass is given.
  */
 export function panelMass(panel: PanelLine, margin: EstimateMargin): PanelMass {
@@ -41,6 +45,7 @@ function weighedMass(panel: PanelLine, massKg: string): { massKg: Exact; working
     inputs: [kg('weighed mass', mass)],
     result: kg('mass', mass),
     source: 'common-practice',
+    ...cautionOf(panel),
   };
   return { massKg: mass, working };
 }
@@ -48,23 +53,34 @@ function weighedMass(panel: PanelLine, massKg: string): { massKg: Exact; working
 function estimatedMass(panel: PanelLine, margin: EstimateMargin): { massKg: Exact; working: Working } {
   if (panel.arealMassKgPerM2 === undefined)
     throw new RangeError(`panel '${panel.name}' has no mass of either sort`);
-  const face = Exact.of(panel.heightMm).times(Exact.of(panel.widthMm)).times(SQUARE_METRES_PER_SQUARE_MM);
-  const estimate = Exact.of(panel.arealMassKgPerM2).times(face);
+  const height = Exact.of(panel.heightMm).times(METRES_PER_MM);
+  const width = Exact.of(panel.widthMm).times(METRES_PER_MM);
+  const board = Exact.of(panel.arealMassKgPerM2).times(height).times(width);
+  const { fittingsKg } = panel;
+  const estimate = fittingsKg === undefined ? board : board.plus(Exact.of(fittingsKg));
   const massKg = estimate.times(Exact.of('1').plus(Exact.of(margin.value)));
+  const product = 'areal mass × height × width';
   const working: Working = {
     title: `Panel ${panel.name}: mass`,
-    formula: 'areal mass × height × width × (1 + margin)',
+    formula: `${fittingsKg === undefined ? product : `(${product} + fittings)`} × (1 + margin)`,
     inputs: [
       { name: 'areal mass', value: panel.arealMassKgPerM2, unit: 'kg/m2' },
-      { name: 'height', value: panel.heightMm, unit: 'mm' },
-      { name: 'width', value: panel.widthMm, unit: 'mm' },
+      { name: 'height', value: height.toString(), unit: 'm' },
+      { name: 'width', value: width.toString(), unit: 'm' },
+      ...(fittingsKg === undefined ? [] : [kg('fittings', Exact.of(fittingsKg))]),
       { name: 'margin', value: margin.value, unit: '' },
     ],
     result: kg('mass', massKg),
     source: margin.source.key,
-    caution: 'An estimate. Weigh a panel, or take the mass from the maker, before the lift.',
+    ...cautionOf(panel, ESTIMATE),
   };
   return { massKg, working };
+}
+
+/** What is said of the mass, and that the centre of gravity is guessed where it is. */
+function cautionOf({ centreOffsetMm }: PanelLine, ...said: string[]): Pick<Working, 'caution'> {
+  const cautions = centreOffsetMm === undefined ? [...said, CENTRE_IN_THE_MIDDLE] : said;
+  return cautions.length === 0 ? {} : { caution: cautions.join(' ') };
 }
 
 /** The panels of a schedule that rule: the heaviest bare, the heaviest packed and the thickest, which may be three. */
@@ -93,12 +109,6 @@ export function rulingPanels(panels: readonly PanelLine[], margin: EstimateMargi
     thickest: { panel: thickest, thicknessMm: Exact.of(thickest.thicknessMm) },
     workings,
   };
-}
-
-function greatest<Entry>(entries: readonly Entry[], sizeOf: (entry: Entry) => Exact): Entry {
-  const [first, ...others] = entries;
-  if (first === undefined) throw new RangeError('a schedule without panels has no heaviest one');
-  return others.reduce((best, entry) => (sizeOf(best).isLessThan(sizeOf(entry)) ? entry : best), first);
 }
 
 function kg(name: string, value: Exact): Working['result'] {

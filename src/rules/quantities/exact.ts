@@ -56,6 +56,19 @@ export class Exact {
     return places >= this.places ? this : this.dividedBy(ONE, { places, rounding });
   }
 
+  /**
+   * The square root to `places` decimals; what does not fit is rounded the named way.
+   *
+   * Example: `Exact.of('2').squareRoot({ places: 3, rounding: 'up' }).toString()` gives `'1.415'`.
+   * @throws RangeError below zero.
+   */
+  squareRoot({ places, rounding }: { places: number; rounding: 'up' | 'down' }): Exact {
+    if (this.isNegative()) throw new RangeError(`${this.toString()} has no square root`);
+    const square = this.rounded({ places: 2 * places, rounding }).scaledTo(2 * places);
+    const root = wholeRoot(square);
+    return new Exact(rounding === 'down' || root * root === square ? root : root + 1n, places);
+  }
+
   /** Negative, zero or positive as this is less than, equal to or greater than `other`. */
   compare(other: Exact): number {
     const places = Math.max(this.places, other.places);
@@ -95,6 +108,17 @@ export class Exact {
 }
 
 const ONE = Exact.of('1');
+
+/** The greatest whole number whose square is not over `square`: Newton's steps from above, which only ever go down. */
+function wholeRoot(square: bigint): bigint {
+  if (square === 0n) return square;
+  let root = 1n << BigInt(Math.ceil(square.toString(2).length / 2));
+  for (;;) {
+    const next = (root + square / root) / 2n;
+    if (next >= root) return root;
+    root = next;
+  }
+}
 
 /** The shortest decimal form of a number, without an exponent; NaN and infinities come out as words that `of` refuses. */
 function plainText(value: number): string {
