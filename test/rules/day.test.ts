@@ -41,6 +41,10 @@ describe('isDay', () => {
     expect(isDay(text)).toBe(false);
     expect(() => toDay(text)).toThrow(RangeError);
   });
+
+  it('is named in the error with the form it should have', () => {
+    expect(() => toDay('2026-02-30')).toThrow(/'2026-02-30'.*YYYY-MM-DD/);
+  });
 });
 
 describe('addMonths', () => {
@@ -52,6 +56,20 @@ describe('addMonths', () => {
     const anchor = toDay('2025-08-31');
     expect(addMonths(anchor, 12)).toBe('2026-08-31');
     expect(addMonths(addMonths(anchor, 6), 6)).toBe('2026-08-28');
+  });
+
+  // ISO 8601:2004 4.1.2.4 (from memory): a year has four digits, beyond 9999 it is expanded and signed.
+  it.each([
+    ['1900-01-31', -1, '1899-12-31'],
+    ['2999-12-31', 2, '3000-02-28'],
+    ['1900-05-15', -12_000, '0900-05-15'],
+    ['2999-05-15', 96_000, '+010999-05-15'],
+  ])('%s and %d months goes beyond the days that can be written here: %s', (from, count, to) => {
+    expect(addMonths(toDay(from), count)).toBe(to);
+  });
+
+  it.each([0.5, 1 / 3, Number.NaN, Number.POSITIVE_INFINITY])('knows no %d months', (count) => {
+    expect(() => addMonths(toDay('2026-01-15'), count)).toThrow(RangeError);
   });
 
   it('agrees with a general-purpose calendar library on thousands of days', () => {

@@ -67,3 +67,8 @@ export function earliest(days: readonly Day[]): Day | undefined {
     undefined,
   );
 }
+
+/** The day of the week as ISO 8601 numbers it: 1 is Monday, 7 is Sunday. */
+export function weekday(day: Day): number {
+  return Temporal.PlainDate.from(day).dayOfWeek;
+}
