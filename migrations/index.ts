@@ -1,4 +1,5 @@
 import { CreateTackleroom1795564800000 } from './1795564800000-create-tackleroom.js';
+import { HeavyLift1795608000000 } from './1795608000000-heavy-lift.js';
 
 /** The history of the database, oldest first. A migration that has landed is never edited. */
-export const migrations = [CreateTackleroom1795564800000];
+export const migrations = [CreateTackleroom1795564800000, HeavyLift1795608000000];

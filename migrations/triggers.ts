@@ -28,6 +28,11 @@ export async function appendOnly(runner: QueryRunner, table: string): Promise<vo
   }
 }
 
+/** Takes the refusal of one table away again. On SQLite it goes with its table. */
+export async function undoAppendOnly(runner: QueryRunner, table: string): Promise<void> {
+  if (onPostgres(runner)) await runner.query(`DROP TRIGGER ${table}_append_only ON ${table}`);
+}
+
 const OVERLAP = `SELECT 1 FROM booked_item WHERE item_id = NEW.item_id AND id <> NEW.id
   AND state <> 'released' AND from_day <= NEW.to_day AND to_day >= NEW.from_day`;
 
@@ -61,7 +66,7 @@ export async function noDoubleBooking(runner: QueryRunner): Promise<void> {
 /** Takes all of them away again. On SQLite they go with their tables. */
 export async function undoTriggers(runner: QueryRunner): Promise<void> {
   if (!onPostgres(runner)) return;
-  for (const table of APPEND_ONLY_TABLES) await runner.query(`DROP TRIGGER ${table}_append_only ON ${table}`);
+  for (const table of APPEND_ONLY_TABLES) await undoAppendOnly(runner, table);
   await runner.query('DROP TRIGGER booked_item_no_double_booking ON booked_item');
   await runner.query('DROP FUNCTION refuse_change()');
   await runner.query('DROP FUNCTION refuse_double_booking()');

@@ -3,6 +3,7 @@ import { BookedItemEntity } from './custody/booked-item.entity.js';
 import { DefectEntity } from './inspections/defect.entity.js';
 import { GearEventEntity } from './inspections/gear-event.entity.js';
 import { InspectionEntity } from './inspections/inspection.entity.js';
+import { CalculationSheetEntity } from './jobs/calculation/calculation-sheet.entity.js';
 import { JobEntity } from './jobs/job.entity.js';
 import { LedgerEntryEntity, LedgerHeadEntity } from './ledger/ledger.entity.js';
 import { RequestClaimEntity } from './ledger/request-claim.entity.js';
@@ -18,6 +19,7 @@ import { StoreEntity } from './stores/store.entity.js';
 export const SCHEMA: Schema = {
   entities: [
     BookedItemEntity,
+    CalculationSheetEntity,
     DefectEntity,
     GearEventEntity,
     ImportMappingEntity,

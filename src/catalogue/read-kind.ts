@@ -17,7 +17,7 @@ const DIMENSION_SHAPE = {
 export function readKind(reader: Reader, kind: string, sources: Sources): KindDefinition {
   reader.expectKeys(
     ['kind', 'name', 'plural', 'tagPrefix', 'alsoCalled', 'duties', 'dimensions', 'cautions'],
-    ['rating', 'serviceLife', 'hitches'],
+    ['rating', 'loadChart', 'serviceLife', 'hitches'],
   );
   reader.at('kind').readOneOf([kind], 'kind of this file name');
   return {
@@ -29,6 +29,7 @@ export function readKind(reader: Reader, kind: string, sources: Sources): KindDe
     duties: reader.at('duties').readList((duty) => duty.readOneOf(DUTIES, 'duty')),
     ...(reader.has('rating') && { rating: readRating(reader.at('rating'), sources) }),
     dimensions: reader.at('dimensions').readList(readDimension, { mayBeEmpty: true }),
+    ...(reader.has('loadChart') && { loadChart: reader.at('loadChart').readBoolean() }),
     ...(reader.has('serviceLife') && { serviceLife: readServiceLife(reader.at('serviceLife'), sources) }),
     ...(reader.has('hitches') && { hitches: readHitches(reader.at('hitches'), sources) }),
     cautions: reader.at('cautions').readList((caution) => readCitedText(caution, sources)),

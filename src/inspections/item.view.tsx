@@ -14,6 +14,7 @@ import { page } from '../web/page.js';
 import { day, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES } from '../web/sentences/words.js';
 import type { DefectView, EventView, HistoryLineView, InspectionView } from './inspections.dto.js';
 import { DefectTable, EventTable, HistoryTable, InspectionTable } from './item-tables.js';
+import { LoadChartSection } from './load-chart-section.js';
 import { RatingPlate } from './rating-plate.js';
 
 interface ItemPage {
@@ -46,6 +47,7 @@ export function itemPage(props: ItemPage): string {
         <Dates {...props} />
         <Promises {...props} />
       </div>
+      {kind.loadChart === true ? <LoadChartSection item={item} /> : null}
       <DefectTable defects={defects} />
       <InspectionTable
         inspections={inspections}

@@ -26,6 +26,9 @@ export function RatingPlate({ item, kind }: { item: ItemView; kind: KindDefiniti
         {sizes.map(({ label, text }) => (
           <Pair key={label} name={`${label[0]?.toUpperCase()}${label.slice(1)}`} value={text} />
         ))}
+        {item.owner === null ? null : <Pair name="Owner" value={item.owner} />}
+        {item.hiredFrom === null ? null : <Pair name="On hire from" value={day(item.hiredFrom)} />}
+        {item.hiredTo === null ? null : <Pair name="On hire through" value={day(item.hiredTo)} />}
         {item.manufacturedOn === null ? null : <Pair name="Made on" value={day(item.manufacturedOn)} />}
         {item.firstUsedOn === null ? null : <Pair name="First used on" value={day(item.firstUsedOn)} />}
         {item.labelLegible ? null : <Pair name="Label" value="cannot be read" />}

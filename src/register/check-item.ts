@@ -4,6 +4,8 @@ import type { SchemeDefinition } from '../rules/due/scheme.js';
 import type { KindDefinition } from '../rules/gear/kind.js';
 import { identityKey, lookAlikeKey } from '../rules/text/look-alike.js';
 import { checkDimensions, checkMarkings } from './check-figures.js';
+import { checkHire } from './check-hire.js';
+import { checkLoadChart } from './check-load-chart.js';
 import { checkWrittenSchemes } from './check-written-schemes.js';
 import type { ItemInput } from './item-input.js';
 
@@ -23,9 +25,14 @@ export function checkItem(input: ItemInput, context: CheckContext): FieldError[]
     ...checkTexts(input),
     ...checkSerial(input),
     ...(kind
-      ? [...checkMarkings(input.markings ?? [], kind), ...checkDimensions(input.dimensions ?? {}, kind)]
+      ? [
+          ...checkMarkings(input.markings ?? [], kind),
+          ...checkDimensions(input.dimensions ?? {}, kind),
+          ...checkLoadChart(input.loadChart, kind),
+        ]
       : [{ field: 'kind', message: `'${input.kind}' is not a kind of gear that Tackleroom knows` }]),
     ...checkDays(input, context.today),
+    ...checkHire(input),
     ...checkWrittenSchemes(input, context),
   ];
 }

@@ -1,3 +1,4 @@
+import type { LoadChart } from '../rules/hosting/load-chart.js';
 import type { ItemInput } from './item-input.js';
 import type { ItemEntity } from './item.entity.js';
 import type { ChangeItemDto, NewItemDto } from './register.dto.js';
@@ -8,14 +9,26 @@ export function newInput(input: NewItemDto): ItemInput {
   const { serial, serialUnknown, labelLegible, certificateOnFile, markings, dimensions, writtenSchemes } =
     input;
   const { manufacturedOn, firstUsedOn, declarationOn, notes } = input;
+  const { owner, hiredFrom, hiredTo, loadChart } = input;
   const flags = { serialUnknown, labelLegible, certificateOnFile };
   const days = { manufacturedOn, firstUsedOn, declarationOn };
+  const hire = { owner, hiredFrom, hiredTo };
   return {
     tag,
     kind,
     storeId,
     maker,
-    ...present({ serial, markings, dimensions, writtenSchemes, notes, ...flags, ...days }),
+    ...present({
+      serial,
+      markings,
+      dimensions,
+      writtenSchemes,
+      notes,
+      ...flags,
+      ...days,
+      ...hire,
+      loadChart,
+    }),
   };
 }
 
@@ -39,6 +52,10 @@ export function changedInput(item: ItemEntity, input: ChangeItemDto): ItemInput 
       manufacturedOn: kept(input.manufacturedOn, item.manufacturedOn),
       firstUsedOn: kept(input.firstUsedOn, item.firstUsedOn),
       declarationOn: kept(input.declarationOn, item.declarationOn),
+      owner: kept(input.owner, item.owner),
+      hiredFrom: kept(input.hiredFrom, item.hiredFrom),
+      hiredTo: kept(input.hiredTo, item.hiredTo),
+      loadChart: kept<LoadChart | null>(input.loadChart, item.loadChart),
       notes: kept(input.notes, item.notes),
     }),
   };

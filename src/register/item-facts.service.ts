@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { toDay } from '../rules/calendar/day.js';
 import type { Condition, Gear } from '../rules/gear/gear.js';
+import type { LoadChart } from '../rules/hosting/load-chart.js';
 import { queryItems, type GearFilter } from './gear-filter.js';
 
 /** What the register itself knows of an item, as the rules see it. */
@@ -22,6 +23,10 @@ interface Row {
   readonly markings: string;
   readonly dimensions: string;
   readonly written_schemes: string;
+  readonly owner: string | null;
+  readonly load_chart: string | null;
+  readonly hired_from: string | null;
+  readonly hired_to: string | null;
   readonly manufactured_on: string | null;
   readonly first_used_on: string | null;
   readonly declaration_on: string | null;
@@ -35,7 +40,9 @@ export class ItemFacts {
     const rows = await queryItems<Row>(manager, filter, (condition) => ({
       sql: `SELECT item.id AS item_id, item.tag, item.kind, item.store_id, store.name AS store_name, item.condition,
           item.serial, item.missing, item.label_legible, item.certificate_on_file,
-          item.markings, item.dimensions, item.written_schemes,
+          item.markings, item.dimensions, item.written_schemes, item.owner, item.load_chart,
+          CAST(item.hired_from AS varchar(10)) AS hired_from,
+          CAST(item.hired_to AS varchar(10)) AS hired_to,
           CAST(item.manufactured_on AS varchar(10)) AS manufactured_on,
           CAST(item.first_used_on AS varchar(10)) AS first_used_on,
           CAST(item.declaration_on AS varchar(10)) AS declaration_on
@@ -63,8 +70,16 @@ function asFacts(row: Row): ItemFactsOfGear {
     markings,
     dimensions,
     writtenSchemes,
+    ...(row.owner === null ? {} : { owner: row.owner }),
+    ...hireOf(row),
+    ...(row.load_chart === null ? {} : { loadChart: JSON.parse(row.load_chart) as LoadChart }),
     ...(row.manufactured_on === null ? {} : { manufacturedOn: toDay(row.manufactured_on) }),
     ...(row.first_used_on === null ? {} : { firstUsedOn: toDay(row.first_used_on) }),
     ...(row.declaration_on === null ? {} : { declarationOn: toDay(row.declaration_on) }),
   };
+}
+
+function hireOf({ hired_from: from, hired_to: to }: Row): Pick<ItemFactsOfGear, 'hire'> {
+  if (from === null && to === null) return {};
+  return { hire: { ...(from !== null && { from: toDay(from) }), ...(to !== null && { to: toDay(to) }) } };
 }

@@ -1,16 +1,23 @@
 import { readForm } from '../http/input.js';
+import { readChartForm } from './load-chart-form.js';
 
 /** A form's fields as the item DTOs read them, and as the form shows them again. */
 export type ItemForm = Record<string, unknown>;
 
 const TICKS = ['serialUnknown', 'acceptLookAlike', 'labelLegible', 'certificateOnFile'];
-const CLEARABLE = ['serial', 'manufacturedOn', 'firstUsedOn', 'declarationOn', 'notes'];
+const CLEARABLE = [
+  ...['serial', 'manufacturedOn', 'firstUsedOn', 'declarationOn', 'notes'],
+  ...['owner', 'hiredFrom', 'hiredTo', 'loadChart'],
+];
 
 /** Reads the form of a new item: ticks become booleans, rows left blank are dropped. */
 export function readNewItemForm(fields: object): ItemForm {
   const form = readForm(fields);
   const dimensions = Object.entries(form).filter(([name]) => name.startsWith('dimensions.'));
-  const rest = Object.fromEntries(Object.entries(form).filter(([name]) => !name.startsWith('dimensions.')));
+  const rest = Object.fromEntries(
+    Object.entries(form).filter(([name]) => !/^(dimensions|loadChart)\./.test(name)),
+  );
+  const loadChart = readChartForm(form);
   return {
     ...rest,
     ...(rest['storeId'] === undefined ? {} : { storeId: Number(rest['storeId']) }),
@@ -23,6 +30,7 @@ export function readNewItemForm(fields: object): ItemForm {
       ...row,
       months: Number(row['months']),
     })),
+    ...(loadChart && { loadChart }),
   };
 }
 

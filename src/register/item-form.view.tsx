@@ -7,6 +7,8 @@ import { ProblemNote } from '../web/components/problem-note.js';
 import { page } from '../web/page.js';
 import { INSPECTION_NAMES } from '../web/sentences/words.js';
 import { rowsWith, type ItemForm } from './item-form.js';
+import { HireFields } from './hire-fields.js';
+import { LoadChartFields } from './load-chart-fields.js';
 import { MarkingFields } from './marking-fields.js';
 import { INTERVAL_TYPES } from './register.dto.js';
 
@@ -141,6 +143,7 @@ function ItemFields({ kind, stores, form, problem }: FieldsProps) {
         />
       </fieldset>
       <MarkingFields kind={kind} form={form} problem={problem} />
+      {kind.loadChart === true ? <LoadChartFields form={form} problem={problem} /> : null}
       <fieldset class="fields">
         <legend>Papers and days</legend>
         <Field
@@ -170,6 +173,7 @@ function ItemFields({ kind, stores, form, problem }: FieldsProps) {
           ticked={form['certificateOnFile'] === true}
         />
       </fieldset>
+      <HireFields form={form} problem={problem} />
       <IntervalFields form={form} problem={problem} />
       <Field label="Notes" name="notes" value={value('notes')} problem={problem} />
     </>

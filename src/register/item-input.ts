@@ -1,4 +1,5 @@
 import type { WrittenScheme } from '../rules/gear/gear.js';
+import type { LoadChart } from '../rules/hosting/load-chart.js';
 import type { Marking } from '../rules/quantities/marking.js';
 
 /** An item as someone enters or imports it: everything the register keeps that no use case decides. */
@@ -18,6 +19,12 @@ export interface ItemInput {
   readonly markings?: readonly Marking[];
   /** Exact decimal text by name, in the unit the name ends in. */
   readonly dimensions?: Readonly<Record<string, string>>;
+  /** Whose it is, for gear that is hired in, and the days of the hire, both included. */
+  readonly owner?: string;
+  readonly hiredFrom?: string;
+  readonly hiredTo?: string;
+  /** For kinds that carry by one. */
+  readonly loadChart?: LoadChart;
   readonly manufacturedOn?: string;
   readonly firstUsedOn?: string;
   readonly declarationOn?: string;

@@ -1,5 +1,6 @@
 import type { CustodyView, ItemRowView, ItemView } from './register.dto.js';
 import type { ItemEntity } from './item.entity.js';
+import { plainChart } from './plain-chart.js';
 import type { Standing } from './standings.service.js';
 
 /** An item as a list shows it. */
@@ -29,6 +30,10 @@ export function asView(item: ItemEntity, standing: Standing): ItemView {
     labelLegible: item.labelLegible,
     certificateOnFile: item.certificateOnFile,
     dimensions: item.dimensions,
+    owner: item.owner,
+    hiredFrom: item.hiredFrom,
+    hiredTo: item.hiredTo,
+    loadChart: item.loadChart && plainChart(item.loadChart),
     manufacturedOn: item.manufacturedOn,
     firstUsedOn: item.firstUsedOn,
     declarationOn: item.declarationOn,

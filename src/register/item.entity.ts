@@ -1,5 +1,6 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryGeneratedColumn, Unique } from 'typeorm';
 import type { Condition, WrittenScheme } from '../rules/gear/gear.js';
+import type { LoadChart } from '../rules/hosting/load-chart.js';
 import type { Marking } from '../rules/quantities/marking.js';
 import { StoreEntity } from '../stores/store.entity.js';
 
@@ -83,6 +84,21 @@ export class ItemEntity {
   /** Measured attributes by name, exact decimal text in the unit the name ends in. */
   @Column({ type: 'simple-json' })
   dimensions!: Record<string, string>;
+
+  /** Whose it is, for gear that is hired in; null for the company's own. */
+  @Column({ type: 'varchar', length: 120, nullable: true })
+  owner!: string | null;
+
+  /** The first and the last day of the hire, both included. */
+  @Column({ type: 'date', name: 'hired_from', nullable: true })
+  hiredFrom!: string | null;
+
+  @Column({ type: 'date', name: 'hired_to', nullable: true })
+  hiredTo!: string | null;
+
+  /** What a host machine carries at which height and distance, and what covers an attachment on it. */
+  @Column({ type: 'simple-json', name: 'load_chart', nullable: true })
+  loadChart!: LoadChart | null;
 
   @Column({ type: 'date', name: 'manufactured_on', nullable: true })
   manufacturedOn!: string | null;

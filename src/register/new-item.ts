@@ -2,6 +2,7 @@ import type { Change } from '../ledger/ledger.service.js';
 import { identityKey, lookAlikeKey } from '../rules/text/look-alike.js';
 import type { ItemInput } from './item-input.js';
 import { ItemEntity } from './item.entity.js';
+import { plainChart } from './plain-chart.js';
 
 /** A row of the register that has no number yet. */
 export type NewItemRow = Omit<ItemEntity, 'id' | 'store'>;
@@ -19,7 +20,7 @@ export type EnteredColumns = Omit<
   | 'version'
 >;
 
-/** Rows of one INSERT: SQLite takes 32,766 values in one statement, and a row has 26. */
+/** Rows of one INSERT: SQLite takes 32,766 values in one statement, and a row has 30. */
 const ROWS_AT_A_TIME = 500;
 
 /** What a person entered, as the register keeps it, with the keys it is found and told apart by. */
@@ -29,6 +30,7 @@ export function enteredColumns(input: ItemInput): EnteredColumns {
     tag: input.tag.trim(),
     tagKey: identityKey(input.tag),
     ...papers(input),
+    ...hire(input),
     serial,
     serialKey: serial === null ? null : identityKey(serial),
     lookAlikeKey: serial === null ? null : lookAlikeKey(serial),
@@ -38,6 +40,7 @@ export function enteredColumns(input: ItemInput): EnteredColumns {
     storeId: input.storeId,
     markings: (input.markings ?? []).map((marking) => ({ ...marking })),
     dimensions: { ...input.dimensions },
+    loadChart: input.loadChart ? plainChart(input.loadChart) : null,
     writtenSchemes: (input.writtenSchemes ?? []).map((scheme) => ({ ...scheme })),
     notes: input.notes?.trim() ?? '',
   };
@@ -52,6 +55,10 @@ function papers(input: ItemInput) {
     firstUsedOn: input.firstUsedOn ?? null,
     declarationOn: input.declarationOn ?? null,
   };
+}
+
+function hire({ owner, hiredFrom, hiredTo }: ItemInput) {
+  return { owner: owner?.trim() ?? null, hiredFrom: hiredFrom ?? null, hiredTo: hiredTo ?? null };
 }
 
 /** The row of an item that enters the register, in service, at an instant. The input has passed `checkItem`. */
@@ -105,6 +112,10 @@ export function describe(columns: EnteredColumns): object {
     certificateOnFile: columns.certificateOnFile,
     markings: columns.markings,
     dimensions: columns.dimensions,
+    owner: columns.owner,
+    hiredFrom: columns.hiredFrom,
+    hiredTo: columns.hiredTo,
+    loadChart: columns.loadChart,
     manufacturedOn: columns.manufacturedOn,
     firstUsedOn: columns.firstUsedOn,
     declarationOn: columns.declarationOn,

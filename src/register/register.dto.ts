@@ -20,6 +20,7 @@ import type { Currency } from '../rules/due/due-date.js';
 import type { Condition } from '../rules/gear/gear.js';
 import { Exact } from '../rules/quantities/exact.js';
 import { MEASURES, type Measure } from '../rules/quantities/marking.js';
+import { LoadChartDto } from './load-chart.dto.js';
 
 /** Inspections that an item can have an interval of its own for. */
 export const INTERVAL_TYPES = ['interimInspection', 'thoroughExamination', 'proofLoadTest'] as const;
@@ -29,6 +30,7 @@ const TAG = { most: 40, what: "the company's own mark on the item" };
 const SERIAL = { most: 60, what: 'the serial number as the plate shows it' };
 const MAKER = { most: 80, what: 'the maker as the plate names it' };
 const KIND = { most: 40, what: 'the kind of gear' };
+const OWNER = { most: 120, what: 'whose it is' };
 const NOTES = { most: 1000, what: 'what else there is to know', lines: true };
 
 /** A rating as stamped on the item. */
@@ -103,6 +105,28 @@ export class ItemDetailsDto {
   @ApiProperty({ type: Object, additionalProperties: { type: 'string' }, example: { lengthM: '6' } })
   dimensions?: Record<string, string>;
 
+  /** Whose it is, for gear that is hired in. */
+  @IsOptional()
+  @PlainText(OWNER)
+  owner?: string | null;
+
+  /** The first day of the hire. */
+  @IsOptional()
+  @DayText()
+  hiredFrom?: string | null;
+
+  /** The last day of the hire: by its end the item is back with its owner. */
+  @IsOptional()
+  @DayText()
+  hiredTo?: string | null;
+
+  /** For kinds that carry by a load chart. */
+  @IsOptional()
+  @IsObject({ message: 'write the load chart as an object' })
+  @ValidateNested()
+  @Type(() => LoadChartDto)
+  loadChart?: LoadChartDto | null;
+
   @IsOptional()
   @DayText()
   manufacturedOn?: string | null;
@@ -145,7 +169,7 @@ export class NewItemDto extends ItemDetailsDto {
   maker!: string;
 }
 
-/** A change to an item. What is left out stays as it is; null clears a day, the notes or the serial number. */
+/** A change to an item. What is left out stays as it is; null clears a day, the owner, the load chart, the notes or the serial number. */
 export class ChangeItemDto extends ItemDetailsDto {
   @MayBeLeftOut()
   @PlainText(TAG)
@@ -213,6 +237,10 @@ export class ItemView extends ItemRowView {
   certificateOnFile!: boolean;
   @ApiProperty({ type: Object, additionalProperties: { type: 'string' } })
   dimensions!: Record<string, string>;
+  owner!: string | null;
+  hiredFrom!: string | null;
+  hiredTo!: string | null;
+  loadChart!: LoadChartDto | null;
   manufacturedOn!: string | null;
   firstUsedOn!: string | null;
   declarationOn!: string | null;

@@ -129,7 +129,7 @@ function sayTaken(error: unknown): never {
 
 /** Whether an edit touches anything but names and notes: then the jobs the item is promised to look again. */
 function bearsOnFitness(item: ItemEntity, columns: EnteredColumns): boolean {
-  const names = { tag: '', maker: '', notes: '' };
+  const names = { tag: '', maker: '', owner: '', notes: '' };
   return (
     JSON.stringify({ ...describe(item), ...names }) !== JSON.stringify({ ...describe(columns), ...names })
   );

@@ -45,10 +45,11 @@ export async function exportRows(
 function headings(sizes: readonly DimensionDefinition[]): string[] {
   const { tag, kind, maker, serial, rating, length, lastExamined, store, condition } = FIELD_NAMES;
   const { labelLegible, certificateOnFile, manufacturedOn, firstUsedOn, notes } = FIELD_NAMES;
+  const { owner, hiredFrom, hiredTo } = FIELD_NAMES;
   const sizeNames = sizes.map(({ label, unit }) => `${label} (${unit})`);
   return [
     ...[tag, kind, maker, serial, rating, length, ...sizeNames, lastExamined, store, condition],
-    ...[labelLegible, certificateOnFile, manufacturedOn, firstUsedOn, notes],
+    ...[labelLegible, certificateOnFile, manufacturedOn, firstUsedOn, owner, hiredFrom, hiredTo, notes],
   ];
 }
 
@@ -91,7 +92,8 @@ function itemCells(
       yesNo(item.labelLegible),
       yesNo(item.certificateOnFile),
     ],
-    ...[item.manufacturedOn ?? '', item.firstUsedOn ?? '', item.notes],
+    ...[item.manufacturedOn ?? '', item.firstUsedOn ?? ''],
+    ...[item.owner ?? '', item.hiredFrom ?? '', item.hiredTo ?? '', item.notes],
   ];
 }
 

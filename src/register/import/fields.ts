@@ -14,6 +14,9 @@ export const FIELDS = [
   'condition',
   'labelLegible',
   'certificateOnFile',
+  'owner',
+  'hiredFrom',
+  'hiredTo',
 ] as const;
 export type Field = (typeof FIELDS)[number] | `size.${string}`;
 
@@ -36,6 +39,9 @@ export const FIELD_NAMES: Readonly<Record<(typeof FIELDS)[number], string>> = {
   condition: 'Condition',
   labelLegible: 'Label legible',
   certificateOnFile: 'Report on file',
+  owner: 'Owner',
+  hiredFrom: 'First day of hire',
+  hiredTo: 'Last day of hire',
 };
 
 /** True for a name of the list, or a size. */

@@ -85,6 +85,15 @@ const LISTS: Readonly<Record<NamedField, string>> = {
     label legible, label readable, etikett lesbar, label leesbaar, etiquette lisible`,
   certificateOnFile: `
     report on file, certificate on file, reports on file, nachweis vorhanden`,
+  owner: `
+    owner, owned by, belongs to, hire company, eigentumer, vermieter, proprietaire, loueur, eigenaar,
+    verhuurder, propietario, proprietario, wlasciciel, agare, ejer, eier`,
+  hiredFrom: `
+    first day of hire, hire start, hire starts, on hire from, on hire since, mietbeginn, gemietet ab,
+    debut de location, begin huur`,
+  hiredTo: `
+    last day of hire, hire end, hire ends, on hire until, on hire through, off hire, mietende, gemietet bis,
+    fin de location, einde huur`,
 };
 
 /** The heading words of each field. */

@@ -9,6 +9,7 @@ import type { Fault, Notice } from './finding.js';
 import { lettersApart, plainWords } from './plain-words.js';
 import { readDate } from './read-date.js';
 import { readMarkings, readSizes } from './read-figures.js';
+import { readHire } from './read-hire.js';
 import type { ImportStore, ReadingContext } from './reading-context.js';
 import { RowReader } from './row-reader.js';
 import type { TableRow } from './table.js';
@@ -43,7 +44,7 @@ export function readRow(row: TableRow, context: ReadingContext): RowReading {
   const store = readStore(reader);
   const figures = kind ? { markings: readMarkings(reader, kind), dimensions: readSizes(reader, kind) } : {};
   const days = readDays(reader, store);
-  const rest = { ...figures, ...readTicks(reader), notes: readNotes(reader) };
+  const rest = { ...figures, ...readTicks(reader), ...readHire(reader), notes: readNotes(reader) };
   const examined = kind && store ? examination({ reader, kind, store, on: days.lastExamined }) : undefined;
   const { faults, notices } = reader;
   const reading = { row, tag, maker, serial, faults, notices };

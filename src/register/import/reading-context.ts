@@ -31,7 +31,13 @@ export interface ReadingContext {
   readonly decimalMark: DecimalMark;
 }
 
-const DATE_FIELDS: readonly Field[] = ['lastExamined', 'manufacturedOn', 'firstUsedOn'];
+const DATE_FIELDS: readonly Field[] = [
+  'lastExamined',
+  'manufacturedOn',
+  'firstUsedOn',
+  'hiredFrom',
+  'hiredTo',
+];
 
 /** What the file, the storeman, the catalogue and the stores say together. What the storeman says goes first. */
 export function readingContext(input: {

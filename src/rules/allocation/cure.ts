@@ -20,7 +20,8 @@ export interface CureDays {
 /**
  * What an examination alone puts right. Not here on purpose: `quarantined`, `failed_examination` and
  * `defect_deadline`, where something was found wrong and an examination may well say so again; `label_illegible` and
- * `serial_unknown`, which need marking; and the end of a service life, which no examination extends.
+ * `serial_unknown`, which need marking; `no_load_chart`,
+ * `attachment_not_covered` and `outside_hire`, which need papers; and the end of a service life, which no examination extends.
  */
 const CURED_BY_EXAMINATION: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'never_examined',

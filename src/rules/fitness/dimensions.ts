@@ -14,10 +14,16 @@ function dimensionRefusal(gear: Gear, need: DimensionNeed): Refusal[] {
   const needed = Exact.of(need.value);
   const has = readSize(gear, subject);
   if (!has) return [{ code: 'unknown_size', subject, needed: needed.toString(), unit, source }];
-  const meets = need.rule === 'equals' ? has.compare(needed) === 0 : !has.isLessThan(needed);
-  if (meets) return [];
+  if (MEETS[need.rule](has.compare(needed))) return [];
   return [{ code: codeOf(need), subject, needed: needed.toString(), has: has.toString(), unit, source }];
 }
+
+/** What each rule asks of the size on record against the one needed: negative for less, nought for equal. */
+const MEETS: Readonly<Record<DimensionNeed['rule'], (comparison: number) => boolean>> = {
+  atLeast: (comparison) => comparison >= 0,
+  atMost: (comparison) => comparison <= 0,
+  equals: (comparison) => comparison === 0,
+};
 
 /** The size on record, when it is a number above zero. */
 function readSize(gear: Gear, dimension: string): Exact | undefined {
@@ -27,10 +33,13 @@ function readSize(gear: Gear, dimension: string): Exact | undefined {
   return size.isZero() ? undefined : size;
 }
 
-/** A size that must match is that of the machine it is hung on; a reach is given in metres, an opening in millimetres. */
+/**
+ * A size that must match is that of the machine it is hung on; one that may be too large is an opening on a panel; of the
+ * others a reach is given in metres and an opening in millimetres.
+ */
 function codeOf({ dimension, rule }: DimensionNeed): RefusalCode {
   if (rule === 'equals') return 'does_not_fit_machine';
-  return unitOf(dimension) === 'mm' ? 'does_not_fit_panel' : 'too_short';
+  return rule === 'atMost' || unitOf(dimension) === 'mm' ? 'does_not_fit_panel' : 'too_short';
 }
 
 /** The unit that the dimension's name ends in. */

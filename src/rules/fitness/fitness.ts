@@ -11,6 +11,8 @@ import { custodyRefusals } from './custody.js';
 import { dateRefusals } from './dates.js';
 import { dimensionRefusals } from './dimensions.js';
 import { dutyRefusals } from './duty.js';
+import { hireRefusals, hosted } from './hosting.js';
+import { needRefusals } from './need.js';
 import { rate } from './rating.js';
 import { inOrder, type Refusal } from './refusal.js';
 import { serviceLifeRefusals } from './service-life.js';
@@ -54,15 +56,19 @@ export function fitness(gear: Gear, line: GearLine, context: FitnessContext): Ve
   if (window.to < window.from) throw new RangeError(`the window ends ${window.to}, before it begins`);
   const report = context.report ?? dueDates(gear, scheme, today);
   const rating = rate(gear, line, kind);
+  const hosting = hosted(gear, line);
   const neededThrough = window.to > today ? window.to : today;
   const refusals = inOrder([
     ...conditionRefusals(gear, neededThrough),
     ...dutyRefusals(gear, line, kind),
+    ...needRefusals(line),
     ...rating.refusals,
     ...dimensionRefusals(gear, line),
+    ...hosting.refusals,
     ...dateRefusals(gear, report, { today, neededThrough }),
     ...serviceLifeRefusals(gear, kind, { today, neededThrough }),
     ...identityRefusals(gear),
+    ...hireRefusals(gear, { from: window.from, through: neededThrough }),
     ...custodyRefusals(gear, window, { forJobId, homeStoreOnly }),
   ]);
   const dueWorkings = report.inspections.flatMap(({ workings }) => workings);
@@ -70,7 +76,7 @@ export function fitness(gear: Gear, line: GearLine, context: FitnessContext): Ve
     fit: refusals.length === 0,
     refusals,
     cautions: report.cautions,
-    workings: [...rating.workings, ...dueWorkings],
+    workings: [...rating.workings, ...hosting.workings, ...dueWorkings],
     ...(report.dueOn === undefined ? {} : { dueOn: report.dueOn }),
     ...(rating.ratio === undefined ? {} : { ratingRatio: rating.ratio }),
   };

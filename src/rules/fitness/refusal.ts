@@ -10,6 +10,7 @@ export const REFUSAL_CODES = [
   'defect_deadline',
   'wrong_kind',
   'wrong_duty',
+  'need_unsettled',
   'unrated',
   'rating_not_comparable',
   'under_rated',
@@ -17,6 +18,10 @@ export const REFUSAL_CODES = [
   'too_short',
   'does_not_fit_machine',
   'does_not_fit_panel',
+  'no_load_chart',
+  'outside_load_chart',
+  'residual_capacity_too_low',
+  'attachment_not_covered',
   'never_examined',
   'failed_examination',
   'out_of_date',
@@ -29,6 +34,7 @@ export const REFUSAL_CODES = [
   'label_illegible',
   'serial_unknown',
   'no_rule_for_kind',
+  'outside_hire',
   'promised_elsewhere',
   'not_back_yet',
   'at_another_store',
@@ -43,9 +49,9 @@ export interface Refusal {
   readonly needed?: string;
   readonly has?: string;
   readonly unit?: string;
-  /** The dimension or inspection type concerned. */
+  /** The dimension, inspection type or end of a hire concerned. */
   readonly subject?: string;
-  /** The day that decides: due date, back day of the other job, end of life. */
+  /** The day that decides: due date, back day of the other job, end of life or of a hire. */
   readonly on?: Day;
   readonly jobReference?: string;
   readonly source: SourceKey;

@@ -1,4 +1,5 @@
 import type { Day } from '../calendar/day.js';
+import type { LoadChart } from '../hosting/load-chart.js';
 import type { Marking } from '../quantities/marking.js';
 
 /** What a gear line asks of an item. A lashing capacity never serves a lifting duty. */
@@ -69,6 +70,11 @@ export interface Gear {
   readonly markings: readonly Marking[];
   /** Measured attributes by name, in the unit the name ends in (`lengthM`, `barDiameterMm`, `jawMaximumMm`): exact decimal text. */
   readonly dimensions: Readonly<Record<string, string>>;
+  /** Whose it is, for gear that is hired in, and the days of the hire, both included. */
+  readonly owner?: string;
+  readonly hire?: { readonly from?: Day; readonly to?: Day };
+  /** What a host machine carries at which height and distance. */
+  readonly loadChart?: LoadChart;
   readonly manufacturedOn?: Day;
   readonly firstUsedOn?: Day;
   /** The day of the maker's declaration of conformity, for gear bought new. */

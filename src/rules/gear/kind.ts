@@ -60,6 +60,8 @@ export interface KindDefinition {
     readonly source: Citation;
   };
   readonly dimensions: readonly DimensionDefinition[];
+  /** True for machines that carry by a load chart. */
+  readonly loadChart?: boolean;
   readonly serviceLife?: {
     readonly years: number;
     readonly from: 'manufacturedOn' | 'firstUsedOn';

@@ -1,6 +1,9 @@
+import type { CalculationProblem } from '../calculations/calculation.js';
 import type { Day } from '../calendar/day.js';
 import type { Duty } from '../gear/gear.js';
+import type { HostingNeed } from '../hosting/hosting-need.js';
 import type { Measure } from '../quantities/marking.js';
+import type { SizeRule } from './method.js';
 import type { SourceKey, Working } from '../working.js';
 
 /** The least rating one item of a line must carry. `value` is exact decimal text in `unit` (kg for masses, N for forces, persons). */
@@ -12,7 +15,7 @@ export interface RatingNeed {
 
 export interface DimensionNeed {
   readonly dimension: string;
-  readonly rule: 'atLeast' | 'equals';
+  readonly rule: SizeRule;
   /** Decimal text in the unit that the dimension's name ends in. */
   readonly value: string;
   readonly source: SourceKey;
@@ -27,7 +30,11 @@ export interface GearLine {
   readonly quantity: number;
   readonly rating?: RatingNeed;
   readonly dimensions: readonly DimensionNeed[];
+  /** What hangs on each of them, for a line of host machines. */
+  readonly hosting?: HostingNeed;
   readonly workings: readonly Working[];
+  /** What keeps the needs from being worked out; nothing is fit for the line until it is settled. */
+  readonly unsettled?: readonly CalculationProblem[];
   /** Present when a person changed the line: what the method gave and why it was changed. */
   readonly adjusted?: { readonly reason: string; readonly methodQuantity: number };
 }

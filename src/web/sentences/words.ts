@@ -69,11 +69,31 @@ export function shortDay(value: Day | string): string {
   return day(value).replace(/ \d+$/, '');
 }
 
+/** A wall time at a site: `1 December 2026, 08:30`. */
+export function localTime(value: string): string {
+  return `${day(value.slice(0, 10))}, ${value.slice(11, 16)}`;
+}
+
+/** A moment as it is kept, in UTC and said to be: `1 December 2026, 08:30 UTC`. */
+export function instant(value: string): string {
+  return `${localTime(value)} UTC`;
+}
+
+/** A name such as `jawMaximumMm` in words: `jaw maximum`. */
+export function sizeName(name: string): string {
+  return name
+    .replace(/(Mm|M|Kg)$/, '')
+    .replace(/([A-Z])/g, ' $1')
+    .toLowerCase()
+    .trim();
+}
+
 /** Decimal text with thin spaces between the thousands and its unit: `2 500 daN`. */
 export function figure(value: string, unit = ''): string {
   const [whole = '', fraction] = value.split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
-  return `${grouped}${fraction ? `.${fraction}` : ''}${unit ? `\u00a0${unit}` : ''}`;
+  const symbol = unit.replace(/2$/, '²');
+  return `${grouped}${fraction ? `.${fraction}` : ''}${symbol ? `\u00a0${symbol}` : ''}`;
 }
 
 /** A figure that something must reach, in the unit people read it in and never below what is needed: `117.2 daN`. */
