@@ -108,6 +108,11 @@ export class Reader {
     return from;
   }
 
+  /** Whether this is text that begins as a number does. */
+  beginsWithDigit(): boolean {
+    return typeof this.value === 'string' && /^\d/.test(this.value);
+  }
+
   /** A decimal number of nought or more, as text, so that no digit is lost. */
   readDecimal(): string {
     return this.readText({

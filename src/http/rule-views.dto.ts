@@ -1,4 +1,9 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
+import {
+  CALCULATION_PROBLEM_CODES,
+  type CalculationProblem,
+  type CalculationProblemCode,
+} from '../rules/calculations/calculation.js';
 import { REFUSAL_CODES, type Refusal } from '../rules/fitness/refusal.js';
 import type { Figure, Working } from '../rules/working.js';
 
@@ -34,12 +39,23 @@ export class RefusalView implements Refusal {
   /** What the item has. */
   readonly has?: string;
   readonly unit?: string;
-  /** The dimension or the type of inspection concerned. */
+  /** The dimension, the type of inspection or the end of a hire concerned. */
   readonly subject?: string;
-  /** The day that decides: a due day, the back day of another job, the end of life. */
+  /** The day that decides: a due day, the back day of another job, the end of life or of a hire. */
   @ApiPropertyOptional({ type: String, format: 'date' })
   readonly on?: NonNullable<Refusal['on']>;
   readonly jobReference?: string;
   /** Key of a source; the page Rules lists them. */
   readonly source!: string;
+}
+
+/** What keeps a part of the sheet from being worked out, or must be said of it. */
+export class CalculationProblemView implements CalculationProblem {
+  @ApiProperty({ enum: CALCULATION_PROBLEM_CODES })
+  readonly code!: CalculationProblemCode;
+  /** The figure, the panel or the truck concerned. */
+  readonly subject?: string;
+  readonly needed?: string;
+  readonly has?: string;
+  readonly unit?: string;
 }

@@ -60,6 +60,7 @@ function proposalInput(items: number): Parameters<typeof planJob>[0] {
       },
     ],
     counts: { crews: 2, panelsOnWheels: 6, trucksUnloading: 1 },
+    stated: [],
     adjustments: [],
     added: [],
   });

@@ -1,9 +1,9 @@
 import { join } from 'node:path';
 import { loadCatalogue } from '../../src/catalogue/load-catalogue.js';
 import { packageRoot } from '../../src/package-root.js';
+import type { StatedParameter } from '../../src/rules/calculations/parameter.js';
 import { gearLines, type GearLinesInput } from '../../src/rules/lines/gear-lines.js';
 import type { JobCounts } from '../../src/rules/lines/job-counts.js';
-import type { MethodDefinition } from '../../src/rules/lines/method.js';
 import type { GearLine } from '../../src/rules/lines/need.js';
 import type { PanelLine } from '../../src/rules/panels/panel-line.js';
 
@@ -34,20 +34,15 @@ const PANELS: readonly PanelLine[] = [
 /** Two crews with one lifter and two persons aloft each, three panels on wheels, one truck. */
 export const TWO_CREWS: JobCounts = { crews: 2, panelsOnWheels: 3, trucksUnloading: 1 };
 
-/** The tall-panel method, asking besides that the lifter's jaw takes the thickest panel. */
-export const METHOD_WITH_JAW: MethodDefinition = {
-  ...catalogue.method('tall-panel'),
-  lines: catalogue.method('tall-panel').lines.map((each) =>
-    each.key === 'panelLifter'
-      ? {
-          ...each,
-          fits: [
-            { dimension: 'jawMaximumMm', atLeastPanelThickness: true, source: { key: 'common-practice' } },
-          ],
-        }
-      : each,
-  ),
-};
+/**
+ * What the tall-panel method asks each job to state: the lifter weighs 180 kg and has its centre 200 mm out, the bar
+ * goes up to 8.2 m.
+ */
+export const STATED: readonly StatedParameter[] = [
+  { key: 'lifterMassKg', value: '180', reason: 'plate' },
+  { key: 'lifterCentreMm', value: '200', reason: 'plate' },
+  { key: 'liftHeightM', value: '8.2', reason: 'drawing' },
+];
 
 /** A job of the tall-panel method, changed as the test wants. */
 export function job(changes: Partial<GearLinesInput> = {}): GearLinesInput {
@@ -56,6 +51,7 @@ export function job(changes: Partial<GearLinesInput> = {}): GearLinesInput {
     kinds: catalogue.kinds(),
     panels: PANELS,
     counts: TWO_CREWS,
+    stated: STATED,
     adjustments: [],
     added: [],
     ...changes,

@@ -20,6 +20,7 @@ let serials = 0;
 export function lifter(storeId: number, differences: object = {}): Record<string, unknown> {
   serials += 1;
   const number = String(serials).padStart(4, '0').replaceAll('0', '3').replaceAll('1', '4');
+  const sizes = { jawMinimumMm: '80', jawMaximumMm: '140', headBoreMm: '62' };
   return {
     tag: `PL-${serials}`,
     kind: 'panelLifter',
@@ -27,6 +28,7 @@ export function lifter(storeId: number, differences: object = {}): Record<string
     maker: 'Harrow Works',
     serial: `HW ${number}/${serials}X`,
     markings: [{ measure: 'workingLoadLimit', value: '500', unit: 'kg' }],
+    ...('kind' in differences ? {} : { dimensions: sizes }),
     ...differences,
   };
 }

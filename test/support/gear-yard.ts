@@ -43,10 +43,30 @@ const LINES = [
   'safetyLines',
   'panelTrolleys',
   'spreaderBar',
+  'topLegs',
+  'dropSlings',
+  'shackles',
   'harnesses',
   'lanyards',
   'workPlatform',
 ];
+
+/** What a job of the method states; no allowance for handling, so that a panel of 478 kg needs a lifter of 478 kg. */
+export const PARAMETERS = [
+  { key: 'handlingFactor', value: '1', reason: 'hung by hand in this test' },
+  { key: 'lifterMassKg', value: '180', reason: 'plate' },
+  { key: 'lifterCentreMm', value: '200', reason: 'plate' },
+  { key: 'liftHeightM', value: '8.2', reason: 'drawing' },
+];
+
+/** The sizes that the method asks of each kind, met. */
+const SIZES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  panelLifter: { jawMinimumMm: '80', jawMaximumMm: '140', headBoreMm: '62' },
+  ratchetStrap: { lengthM: '9' },
+  safetyLine: { lengthM: '15' },
+  spreaderBar: { lengthM: '3' },
+  workPlatform: { platformHeightM: '8' },
+};
 
 let number = 0;
 
@@ -83,6 +103,7 @@ export function jobInput(storeId: number, day: (offset: number) => Day, differen
         count: 4,
       },
     ],
+    parameters: PARAMETERS,
     adjustments: LINES.filter((key) => !only.includes(key)).map((lineKey) => ({
       lineKey,
       quantity: 0,
@@ -105,7 +126,13 @@ export async function startGearYard(engine: Engine): Promise<GearYard> {
     async gear(tag, { kind = 'panelLifter', rating = ['500', 'kg'], examinedDaysAgo = 10, ...rest } = {}) {
       const measure = kind === 'ratchetStrap' ? 'lashingCapacity' : 'workingLoadLimit';
       const [value, unit] = rating;
-      const item = await server.newItem({ tag, kind, markings: [{ measure, value, unit }], ...rest });
+      const item = await server.newItem({
+        tag,
+        kind,
+        markings: [{ measure, value, unit }],
+        dimensions: SIZES[kind] ?? {},
+        ...rest,
+      });
       if (examinedDaysAgo === null) return item;
       const type = kind === 'ratchetStrap' ? 'interimInspection' : 'thoroughExamination';
       const inspection = { type, doneOn: day(-examinedDaysAgo), outcome: 'fit', reportNumber: `R-${tag}` };

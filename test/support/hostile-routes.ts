@@ -33,6 +33,7 @@ export const WRITE_ROUTES = [
   'POST /api/items/{id}/found',
   'POST /api/jobs',
   'PATCH /api/jobs/{id}',
+  'POST /api/jobs/{id}/what-if',
   'POST /api/jobs/{id}/panels-csv',
   'POST /api/jobs/{id}/choices',
   'POST /api/jobs/{id}/cancellation',
@@ -144,6 +145,11 @@ async function jobRoutes(yard: GearYard): Promise<WriteRoute[]> {
     lineKey: 'panelLifter',
     reason: 'nearest the door',
   };
+  // The same fields as PATCH takes; those of the lines are tried there.
+  const { loadOutDay, backDay, storeId, counts, panels } = jobInput(yard.storeId, yard.day, {
+    from: 70,
+    to: 72,
+  });
   const changed = (path: string, id: number, body: unknown): WriteRoute => ({
     ...post(path, body, id),
     etagOf: `/api/jobs/${id}`,
@@ -157,6 +163,7 @@ async function jobRoutes(yard: GearYard): Promise<WriteRoute[]> {
       }),
       method: 'PATCH',
     },
+    changed('/api/jobs/{id}/what-if', chosen, { loadOutDay, backDay, storeId, counts, panels }),
     changed('/api/jobs/{id}/panels-csv', chosen, { csv }),
     changed('/api/jobs/{id}/choices', chosen, choice),
     changed('/api/jobs/{id}/cancellation', cancelled, {}),

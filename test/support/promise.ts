@@ -25,6 +25,8 @@ export async function promise(
       otherStores: true,
       counts: { crews: 1, liftersInUse: 1, panelsOnWheels: 1, trucksUnloading: 1, personsAloft: 0 },
       panels: [],
+      parameters: [],
+      truckTimes: [],
       adjustments: [],
       addedLines: [],
       choices: [],

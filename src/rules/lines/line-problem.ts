@@ -21,15 +21,22 @@ export const LINE_PROBLEM_CODES = [
   'unknown_dimension',
   'dimension_unreadable',
   'dimension_below_method',
+  'unknown_parameter',
+  'parameter_stated_twice',
+  'parameter_unreadable',
+  'parameter_not_whole',
+  'parameter_out_of_range',
 ] as const;
 export type LineProblemCode = (typeof LINE_PROBLEM_CODES)[number];
 
-/** One thing wrong. `subject` is the key of the line, or the name of the count. */
+/** One thing wrong. `subject` is the key of the line or of the parameter, or the name of the count. */
 export interface LineProblem {
   readonly code: LineProblemCode;
   readonly subject: string;
   /** The least that the method or the hitch allows, as decimal text in `unit`, where the code is about going below it. */
   readonly least?: string;
+  /** The most that a parameter may be. */
+  readonly most?: string;
   readonly unit?: string;
   /** The dimension concerned. */
   readonly dimension?: string;

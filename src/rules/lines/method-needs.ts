@@ -1,16 +1,27 @@
+import type { CalculationProblem } from '../calculations/calculation.js';
+import type { JobParameter } from '../calculations/job-parameters.js';
+import type { Lift } from '../calculations/lift.js';
+import {
+  LIFT_FIGURES,
+  isLiftFigure,
+  originOf,
+  type FigureKey,
+  type LiftFigure,
+} from '../calculations/lift-figure.js';
 import type { KindDefinition } from '../gear/kind.js';
 import type { RulingPanels } from '../panels/panel-mass.js';
 import { Exact } from '../quantities/exact.js';
 import { needUnitOf } from '../quantities/measure-unit.js';
-import { massAsForce } from '../quantities/units.js';
 import type { Figure, Working } from '../working.js';
 import type { Counted } from './job-counts.js';
-import type { CountedBy, FitRequirement, MethodLine } from './method.js';
+import type { CountedBy, MethodLine } from './method.js';
 import type { DimensionNeed, RatingNeed } from './need.js';
 
 /** What a line's needs are worked out from. */
 export interface JobFigures {
   readonly ruling: RulingPanels;
+  readonly lift: Lift;
+  readonly parameters: readonly JobParameter[];
   readonly counted: Counted;
 }
 
@@ -42,8 +53,8 @@ export function quantityOf(line: MethodLine, counted: Counted): { quantity: numb
 }
 
 /**
- * The least rating of one item of the line, with its workings: the share of what the line's basis names, exact and
- * unrounded, persons rounded up to whole ones. None for a line that is not rated.
+ * The least rating of one item of the line, with its workings: what the line's basis names, exact and unrounded.
+ * None for a line that is not rated, or whose figure is unsettled.
  */
 export function ratingOf(
   line: MethodLine,
@@ -51,50 +62,45 @@ export function ratingOf(
   figures: JobFigures,
 ): { rating: RatingNeed; workings: readonly Working[] } | undefined {
   if (!kind.rating || line.ratingBasis === 'none') return undefined;
-  const { whole, name, workings } = basisOf(line.ratingBasis, figures);
+  const basis =
+    line.ratingBasis === 'personsPerCrew'
+      ? personsPerCrew(figures.counted)
+      : basisOf(line.ratingBasis, figures);
+  if (!basis) return undefined;
+  const { value, name, workings } = basis;
   const unit = needUnitOf(kind.rating.measure);
-  const shared = whole.times(Exact.of(line.share));
-  const value = unit === 'persons' ? shared.rounded({ places: 0, rounding: 'up' }) : shared;
-  const share: Working = {
+  const working: Working = {
     title: `${line.label}: rating of each`,
-    formula: `${name} × share`,
-    inputs: [
-      { name, value: whole.toString(), unit },
-      { name: 'share', value: line.share, unit: '' },
-    ],
+    formula: name,
+    inputs: [{ name, value: value.toString(), unit }],
     result: { name: 'least rating', value: value.toString(), unit },
     source: line.source.key,
     ...(line.caution !== undefined && { caution: line.caution }),
   };
   return {
     rating: { measure: kind.rating.measure, value: value.toString(), unit },
-    workings: [...workings, share],
+    workings: [...workings, working],
   };
 }
 
 interface Basis {
-  readonly whole: Exact;
+  readonly value: Exact;
   readonly name: string;
   readonly workings: readonly Working[];
 }
 
-function basisOf(basis: Exclude<MethodLine['ratingBasis'], 'none'>, { ruling, counted }: JobFigures): Basis {
-  switch (basis) {
-    case 'heaviestPanel':
-      return { whole: ruling.heaviest.massKg, name: 'mass of the heaviest panel', workings: [] };
-    case 'heaviestPackedPanel':
-      return {
-        whole: ruling.heaviestPacked.packedKg,
-        name: 'packed mass of the heaviest packed panel',
-        workings: [],
-      };
-    case 'panelWeightAsForce': {
-      const { force, working } = massAsForce(ruling.heaviest.massKg);
-      return { whole: force, name: 'weight of the heaviest panel', workings: [working] };
-    }
-    case 'personsPerCrew':
-      return personsPerCrew(counted);
-  }
+function basisOf(figure: LiftFigure, figures: JobFigures): Basis | undefined {
+  const value = figureOf(figure, figures);
+  return value && { value, name: LIFT_FIGURES[figure].name, workings: [] };
+}
+
+/** A figure of the job; undefined while it is unsettled. */
+function figureOf(key: FigureKey, { ruling, lift, parameters }: JobFigures): Exact | undefined {
+  if (key === 'heaviestPanelKg') return ruling.heaviest.massKg;
+  if (key === 'heaviestPackedKg') return ruling.heaviestPacked.packedKg;
+  if (isLiftFigure(key)) return lift.figures[key];
+  const value = parameters.find((parameter) => parameter.key === key)?.value ?? null;
+  return value === null ? undefined : Exact.of(value);
 }
 
 function personsPerCrew({ personAloft, crew }: Counted): Basis {
@@ -107,20 +113,32 @@ function personsPerCrew({ personAloft, crew }: Counted): Basis {
     result: { name: 'persons aloft in one crew', value: persons.toString(), unit: 'persons' },
     source: 'common-practice',
   };
-  return { whole: persons, name: 'persons aloft in one crew', workings: [working] };
+  return { value: persons, name: 'persons aloft in one crew', workings: [working] };
 }
 
-/** The dimensions each item of the line must have. */
-export function dimensionsOf(line: MethodLine, { ruling }: JobFigures): readonly DimensionNeed[] {
-  return line.fits.map((fit) => ({
-    dimension: fit.dimension,
-    ...limitOf(fit, ruling),
-    source: fit.source.key,
-  }));
+/** The sizes that each item of the line must have, as far as they are settled. */
+export function dimensionsOf(line: MethodLine, figures: JobFigures): readonly DimensionNeed[] {
+  return line.fits.flatMap((fit) => {
+    const value = 'value' in fit ? fit.value : figureOf(fit.figure, figures)?.toString();
+    if (value === undefined) return [];
+    return [{ dimension: fit.dimension, rule: fit.rule, value, source: fit.source.key }];
+  });
 }
 
-function limitOf(fit: FitRequirement, ruling: RulingPanels): Pick<DimensionNeed, 'rule' | 'value'> {
-  if ('equals' in fit) return { rule: 'equals', value: fit.equals };
-  if ('atLeast' in fit) return { rule: 'atLeast', value: fit.atLeast };
-  return { rule: 'atLeast', value: ruling.thickest.thicknessMm.toString() };
+/** Everything that keeps the line's needs from being worked out: the problems of the calculations it rests on. */
+export function unsettledIn(
+  { ratingBasis, fits, hosting }: MethodLine,
+  { lift, parameters }: JobFigures,
+): readonly CalculationProblem[] {
+  const keys: FigureKey[] = fits.flatMap((fit) => ('figure' in fit ? [fit.figure] : []));
+  if (ratingBasis !== 'none' && ratingBasis !== 'personsPerCrew') keys.push(ratingBasis);
+  const calculations = new Set(keys.filter(isLiftFigure).map((key) => originOf(key).from));
+  if (hosting) calculations.add('hosting');
+  const unstated = parameters.filter(({ key, value }) => value === null && keys.includes(key));
+  return [
+    ...lift.sections
+      .filter(({ calculation }) => calculations.has(calculation))
+      .flatMap(({ problems }) => problems),
+    ...unstated.map(({ key }) => ({ code: 'parameter_missing' as const, subject: key })),
+  ];
 }
