@@ -1,10 +1,12 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { CatalogueModule } from './catalogue/catalogue.module.js';
+import { CalculationModule } from './jobs/calculation/calculation.module.js';
 import { JobsPagesModule } from './jobs/jobs-pages.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
 import { DemoModule } from './demo/demo.module.js';
 import { LedgerModule } from './ledger/ledger.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { WhatIfModule } from './planner/what-if/what-if.module.js';
 import { RulesPageModule } from './rules-page/rules-page.module.js';
 import { InspectionsModule } from './inspections/inspections.module.js';
 import { ExportModule } from './register/export/export.module.js';
@@ -33,6 +35,7 @@ export class AppModule {
         StorageModule.forSchema(SCHEMA),
         CatalogueModule,
         LedgerModule,
+        CalculationModule,
         PeopleModule,
         StoresModule,
         RegisterModule,
@@ -44,6 +47,7 @@ export class AppModule {
         ...(settings.demo ? [DemoModule] : []),
         JobsModule,
         JobsPagesModule,
+        WhatIfModule,
         WebModule,
       ],
     };

@@ -50,6 +50,7 @@ export function handOutPage({ me, sheet, done, problem, tag }: CounterProps): st
       </Form>
       <BookingFlagsNote job={job} booking={booking} />
       <PickingList waiting={waiting} sheet={sheet} />
+      <Confirmations confirmations={sheet.confirmations} />
       <JobLinks job={job} me={me} here="hand-out" />
     </>,
   );
@@ -87,6 +88,22 @@ function SwapForm({ swap, tag, jobId }: { swap: Swap; tag: string; jobId: number
         </button>
       </p>
     </Form>
+  );
+}
+
+/** On paper to be ticked and signed: no figure can vouch for these. */
+function Confirmations({ confirmations }: Pick<CounterSheet, 'confirmations'>) {
+  if (confirmations.length === 0) return null;
+  return (
+    <section class="sheet">
+      <h2>To confirm on site, before the first lift</h2>
+      <ul class="choices">
+        {confirmations.map(({ text }) => (
+          <li key={text}>☐ {text}</li>
+        ))}
+      </ul>
+      <p>Confirmed by, on: ____________________________</p>
+    </section>
   );
 }
 

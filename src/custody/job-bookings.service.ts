@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { In, LessThanOrEqual, MoreThanOrEqual, Not } from 'typeorm';
+import { In, LessThanOrEqual, MoreThanOrEqual, Not, type EntityManager } from 'typeorm';
 import { windowOf, type Job } from '../jobs/load-job.js';
 import type { Change } from '../ledger/ledger.service.js';
 import { Problem } from '../problem.js';
@@ -27,6 +27,14 @@ export class JobBookings {
   }
 
   /**
+   * Refuses new days as `follow` would. Moves nothing.
+   * @throws Problem `not_allowed_now` that names the items another job holds on a new day.
+   */
+  async refuseMove(manager: EntityManager, job: Moved): Promise<void> {
+    await refuseClashes(manager, job, (await bookedItems(manager, [job.id])).filter(isLive));
+  }
+
+  /**
    * Gives up everything that is reserved. Called as the job is cancelled.
    * @throws Problem `not_allowed_now` while gear is out.
    */
@@ -50,7 +58,7 @@ export class JobBookings {
       'item',
       rows.map(({ itemId }) => itemId),
     );
-    await refuseClashes(change, job, rows);
+    await refuseClashes(change.manager, job, rows);
     const { from, to } = windowOf(job);
     for (const { id, itemId, state, fromDay, version } of rows) {
       const start = state === 'out' ? fromDay : from;
@@ -72,9 +80,11 @@ export class JobBookings {
   }
 }
 
-async function refuseClashes(change: Change, job: Job, rows: readonly BookedItem[]): Promise<void> {
+type Moved = Pick<Job, 'id' | 'loadOutDay' | 'backDay'>;
+
+async function refuseClashes(manager: EntityManager, job: Moved, rows: readonly BookedItem[]): Promise<void> {
   if (rows.length === 0) return;
-  const clashes = await change.manager.find(BookedItemEntity, {
+  const clashes = await manager.find(BookedItemEntity, {
     where: {
       itemId: In(rows.map(({ itemId }) => itemId)),
       jobId: Not(job.id),

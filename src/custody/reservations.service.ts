@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { refuseStale } from '../http/version.js';
+import { keepSheet } from '../jobs/calculation/kept-sheets.js';
 import { loadJob, windowOf, type Job } from '../jobs/load-job.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
 import type { Actor } from '../people/actor.js';
@@ -108,6 +109,7 @@ export class Reservations {
     await releaseRows(change, job, release);
     await this.askAgain(change, job, { add, proposal });
     await this.insertRows(change, job, add);
+    await keepSheet(change, job, this.catalogue);
     const missing = proposal.plan.lines.reduce((sum, line) => sum + line.missing, 0);
     const detail = { reserved: add.length, released: release.length, missing };
     change.note({ action: 'booking.reserved', subjectKind: 'job', subjectId: job.id, detail });

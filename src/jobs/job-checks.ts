@@ -15,6 +15,7 @@ type CheckedJob = Pick<
   | 'storeId'
   | 'panels'
   | 'counts'
+  | 'parameters'
   | 'adjustments'
   | 'addedLines'
 >;

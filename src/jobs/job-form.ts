@@ -1,8 +1,10 @@
+import type { Catalogue } from '../catalogue/catalogue.js';
 import { readForm } from '../http/input.js';
 import type { SchemeDefinition } from '../rules/due/scheme.js';
 import type { KindDefinition } from '../rules/gear/kind.js';
 import type { MethodDefinition } from '../rules/lines/method.js';
 import type { StoreView } from '../stores/stores.dto.js';
+import type { StoresService } from '../stores/stores.service.js';
 import { requireSchedule, tableOfText } from './panel-schedules.service.js';
 
 /** A job's form as the job DTOs read it, and as the form shows it again. */
@@ -14,6 +16,16 @@ export interface JobChoices {
   readonly schemes: readonly SchemeDefinition[];
   readonly methods: readonly MethodDefinition[];
   readonly kinds: readonly KindDefinition[];
+}
+
+/** Everything that there is to choose from now. */
+export async function jobChoices(stores: StoresService, catalogue: Catalogue): Promise<JobChoices> {
+  return {
+    stores: await stores.list(),
+    schemes: catalogue.schemes(),
+    methods: catalogue.methods(),
+    kinds: catalogue.kinds(),
+  };
 }
 
 type Row = Record<string, unknown>;
@@ -31,6 +43,10 @@ export function readJobForm(fields: object): JobForm {
     otherStores: rest['otherStores'] === 'true',
     counts: Object.fromEntries(counts),
     panels: rows(rest['panels']).map((row) => ({ packingKg: '0', ...row, count: whole(row['count']) })),
+    parameters: rows(rest['parameters']).filter(
+      ({ value, reason }) => value !== undefined || reason !== undefined,
+    ),
+    truckTimes: truckTimes(rest['truckTimes']),
     adjustments: rows(rest['adjustments'])
       .map(changedLine)
       .filter((row) => Object.keys(row).length > 1),
@@ -38,6 +54,14 @@ export function readJobForm(fields: object): JobForm {
       .filter(({ label, reason }) => label !== undefined || reason !== undefined)
       .map(changedLine),
   };
+}
+
+/** One truck a line, the day and the time with a space or a T between them. */
+function truckTimes(lines: unknown): string[] {
+  return (typeof lines === 'string' ? lines : '')
+    .split('\n')
+    .map((line) => line.trim().replace(/\s+/, 'T'))
+    .filter(Boolean);
 }
 
 /**

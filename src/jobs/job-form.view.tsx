@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
 import { Choice, Field, Form, Tick } from '../web/components/form.js';
@@ -5,6 +6,7 @@ import { ProblemNote } from '../web/components/problem-note.js';
 import { page } from '../web/page.js';
 import { rows, type JobChoices, type JobForm } from './job-form.js';
 import { JobCrumbs } from './job-links.view.js';
+import { ParameterFields } from './parameter-fields.js';
 import { LineChangeFields } from './line-change-fields.js';
 import { PanelFields } from './panel-fields.js';
 
@@ -15,6 +17,8 @@ interface JobFormProps {
   readonly problem?: Problem;
   /** Present when an existing job is edited. */
   readonly job?: { readonly id: number; readonly reference: string; readonly version: number };
+  /** What the change would do, shown above the form that it was asked from. */
+  readonly preview?: ComponentChildren;
 }
 
 const COUNTS = [
@@ -26,7 +30,7 @@ const COUNTS = [
 ] as const;
 
 /** The form of a new job, or of one that is edited. */
-export function jobFormPage({ me, choices, form, problem, job }: JobFormProps): string {
+export function jobFormPage({ me, choices, form, problem, job, preview }: JobFormProps): string {
   const action = job ? `/jobs/${job.id}/edit` : '/jobs';
   return page(
     {
@@ -38,6 +42,7 @@ export function jobFormPage({ me, choices, form, problem, job }: JobFormProps): 
       <JobCrumbs {...(job && { job })} />
       <h1>{job ? `Edit job ${job.reference}` : 'New job'}</h1>
       <ProblemNote problem={problem} />
+      {preview}
       <Form action={action}>
         {job ? <input type="hidden" name="version" value={text(form['version']) || job.version} /> : null}
         <WhenAndWhere choices={choices} form={form} problem={problem} />
@@ -56,9 +61,14 @@ export function jobFormPage({ me, choices, form, problem, job }: JobFormProps): 
             </textarea>
           </div>
         </section>
-        {job ? <LineChangeFields choices={choices} form={form} problem={problem} /> : null}
+        {job ? <MethodFields choices={choices} form={form} problem={problem} /> : null}
         <p class="actions">
           <button type="submit">{job ? 'Save the job' : 'Make the job'}</button>
+          {job ? (
+            <button type="submit" class="quiet" formAction={`/jobs/${job.id}/what-if`}>
+              See what would change
+            </button>
+          ) : null}
         </p>
       </Form>
       {job ? <ScheduleUpload job={job} /> : null}
@@ -82,6 +92,36 @@ function ScheduleUpload({ job: { id, version } }: { job: NonNullable<JobFormProp
           Take the schedule from the file
         </button>
       </Form>
+    </section>
+  );
+}
+
+/** What depends on the method of the job, so that it is asked for once the job is made. */
+function MethodFields(props: PartProps) {
+  return (
+    <>
+      <ParameterFields {...props} />
+      <TruckTimes times={props.form['truckTimes']} />
+      <LineChangeFields {...props} />
+    </>
+  );
+}
+
+function TruckTimes({ times }: { times: unknown }) {
+  const lines = Array.isArray(times) ? times.map((time) => String(time).replace('T', ' ')) : [];
+  return (
+    <section class="sheet">
+      <h2>Trucks with panels</h2>
+      <div class="field long">
+        <label for="truckTimes">When trucks are ordered, one a line, earliest first</label>
+        <p class="hint" id="truckTimes-hint">
+          Such as 2026-12-01 08:30, in the time of the site. Left empty, each truck comes as early as the
+          trolleys allow.
+        </p>
+        <textarea id="truckTimes" name="truckTimes" rows={4} aria-describedby="truckTimes-hint">
+          {lines.join('\n')}
+        </textarea>
+      </div>
     </section>
   );
 }

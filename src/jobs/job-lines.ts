@@ -6,7 +6,10 @@ import type { JobEntity } from './job.entity.js';
 import { linesProblemAsFieldError } from './line-problem-words.js';
 
 /** What of a job decides its gear lines. */
-export type LineFacts = Pick<JobEntity, 'method' | 'panels' | 'counts' | 'adjustments' | 'addedLines'>;
+export type LineFacts = Pick<
+  JobEntity,
+  'method' | 'panels' | 'counts' | 'parameters' | 'adjustments' | 'addedLines'
+>;
 
 /** The gear lines of a job, or what keeps them from being worked out. */
 export function jobLines(job: LineFacts, catalogue: Catalogue): GearLinesResult {
@@ -16,6 +19,7 @@ export function jobLines(job: LineFacts, catalogue: Catalogue): GearLinesResult 
     kinds: catalogue.kinds(),
     panels: job.panels,
     counts: { ...counts, lifters: liftersInUse },
+    stated: job.parameters,
     adjustments: job.adjustments.map(({ lengthM, ...rest }) => ({ ...rest, ...wantedLength(lengthM) })),
     added: job.addedLines.map(({ lineKey, lengthM, ...rest }) => ({
       ...rest,

@@ -5,6 +5,7 @@ import { keepsJobs } from './job-words.js';
 const PLACES = [
   { key: 'sheet', path: '', label: 'Sheet', forAll: true },
   { key: 'plan', path: '/plan', label: 'Plan gear', forAll: true },
+  { key: 'calculation', path: '/calculation', label: 'Calculation', forAll: true },
   { key: 'hand-out', path: '/hand-out', label: 'Hand out', forAll: false },
   { key: 'bring-back', path: '/bring-back', label: 'Bring back', forAll: false },
   { key: 'edit', path: '/edit', label: 'Edit', forAll: false },

@@ -65,6 +65,22 @@ export class PanelRowDto {
   @DecimalText({ above: '0', atMost: '100000', what: 'the mass per square metre in kg/m2' })
   arealMassKgPerM2?: string;
 
+  /** The mass of the fittings of one panel, where the mass per square metre leaves them out. */
+  @ApiPropertyOptional()
+  @MayBeLeftOut()
+  @DecimalText({ atLeast: '0', atMost: '100000', what: 'the mass of the fittings in kg' })
+  fittingsKg?: string;
+
+  /** How far the centre of gravity lies from the middle of the height, either way; left out, the middle. */
+  @ApiPropertyOptional()
+  @MayBeLeftOut()
+  @DecimalText({
+    atLeast: '0',
+    atMost: '100000',
+    what: 'how far the centre of gravity lies from the middle of the height in mm',
+  })
+  centreOffsetMm?: string;
+
   /** Mass of the packing that travels with one panel; 0 for none. */
   @DecimalText({ atLeast: '0', atMost: '100000', what: 'the mass of the packing in kg' })
   packingKg!: string;
@@ -109,6 +125,19 @@ export class LineAdjustmentDto {
   @MayBeLeftOut()
   @DecimalText({ above: '0', atMost: '1000', what: 'the least length in m' })
   lengthM?: string;
+}
+
+/** A figure of the method that the job states for itself. */
+export class StatedParameterDto {
+  /** Such as `lifterMassKg`; the page Rules lists the figures of each method. */
+  @Matches(/^[A-Za-z]{1,60}$/, { message: 'name a figure of the method' })
+  key!: string;
+
+  @DecimalText({ atLeast: '0', atMost: '100000', what: 'the figure' })
+  value!: string;
+
+  @PlainText({ most: 300, what: 'where the figure is from' })
+  reason!: string;
 }
 
 /** How a sling is hitched. */

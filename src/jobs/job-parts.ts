@@ -9,6 +9,14 @@ export interface JobCounts {
   readonly personsAloft: number;
 }
 
+/** A figure of the method that a job states for itself, with where it comes from. */
+export interface StatedParameter {
+  readonly key: string;
+  /** Exact decimal text in the parameter's unit. */
+  readonly value: string;
+  readonly reason: string;
+}
+
 /** One line of a panel schedule. Sizes and masses are exact decimal text; one of the two masses is given. */
 export interface PanelRow {
   readonly name: string;
@@ -17,6 +25,8 @@ export interface PanelRow {
   readonly thicknessMm: string;
   readonly massKg?: string;
   readonly arealMassKgPerM2?: string;
+  readonly fittingsKg?: string;
+  readonly centreOffsetMm?: string;
   readonly packingKg: string;
   readonly count: number;
 }

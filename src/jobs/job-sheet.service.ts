@@ -4,6 +4,8 @@ import type { BookingView } from '../custody/booking.dto.js';
 import { BookingFlags } from '../custody/flags.service.js';
 import type { GearLine } from '../rules/lines/need.js';
 import { panelMass, type RulingPanels } from '../rules/panels/panel-mass.js';
+import { jobProgramme } from './calculation/job-programme.js';
+import { programmeWarnings } from './calculation/programme-words.js';
 import { requireLines } from './job-lines.js';
 import type { PanelRow } from './job-parts.js';
 import { jobState } from './job-state.js';
@@ -28,6 +30,8 @@ export interface JobSheet {
   readonly booking: BookingView;
   readonly state: JobState;
   readonly booked: number;
+  /** What of the programme cannot go as planned. */
+  readonly programmeWarnings: readonly string[];
 }
 
 /** Gathers what the sheet of a job shows. */
@@ -44,6 +48,7 @@ export class JobSheets {
     const job = await this.jobs.get(id);
     const method = this.catalogue.method(job.method);
     const { lines, ruling } = requireLines(await this.jobs.facts(id), this.catalogue);
+    const programme = jobProgramme(job, method);
     const booking = await this.flags.booking(id);
     return {
       job,
@@ -55,6 +60,7 @@ export class JobSheets {
       }),
       lines,
       ruling,
+      programmeWarnings: programme?.ok ? programmeWarnings(programme.figures) : [],
       booking,
       ...jobState(job, booking.items),
     };

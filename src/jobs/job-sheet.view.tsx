@@ -8,7 +8,8 @@ import { ProblemNote } from '../web/components/problem-note.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { page } from '../web/page.js';
-import { DUTY_NAMES, day, figure, needFigure } from '../web/sentences/words.js';
+import { needsSentence } from '../web/sentences/needs.js';
+import { DUTY_NAMES, day, figure } from '../web/sentences/words.js';
 import { JobCrumbs, JobLinks } from './job-links.view.js';
 import type { JobSheet } from './job-sheet.service.js';
 import { jobMark, keepsJobs } from './job-words.js';
@@ -61,9 +62,9 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
   );
 }
 
-/** That the load-out day is over matters only while the gear has not gone. */
-function warningsOf({ job, state }: JobSheet): readonly string[] {
-  return state === 'planned' || state === 'reserved' ? job.warnings : [];
+/** That the load-out day is over, or that the days are too few, matters only while the gear has not gone. */
+function warningsOf({ job, state, programmeWarnings }: JobSheet): readonly string[] {
+  return state === 'planned' || state === 'reserved' ? [...job.warnings, ...programmeWarnings] : [];
 }
 
 function labelsOf({ lines }: JobSheet): ReadonlyMap<string, string> {
@@ -158,12 +159,18 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
   );
 }
 
-function GearLines({ sheet: { lines, ruling }, sources }: Pick<JobSheetProps, 'sheet' | 'sources'>) {
+function GearLines({ sheet: { job, lines, ruling }, sources }: Pick<JobSheetProps, 'sheet' | 'sources'>) {
   const needed = lines.filter(({ quantity }) => quantity > 0);
   const dropped = lines.filter(({ quantity }) => quantity === 0);
   return (
     <section class="sheet">
       <h2>Gear needed</h2>
+      {needed.some(({ unsettled }) => unsettled) ? (
+        <p class="note note-refused">
+          Figures are missing, or cannot be. What depends on them takes no gear:{' '}
+          <a href={`/jobs/${job.id}/calculation`}>see the calculation</a>.
+        </p>
+      ) : null}
       <details>
         <summary>How the masses were worked out</summary>
         <Workings workings={ruling.workings} sources={sources} />
@@ -175,8 +182,7 @@ function GearLines({ sheet: { lines, ruling }, sources }: Pick<JobSheetProps, 's
               {line.quantity} × {line.label}
             </h3>
             <p>
-              For {DUTY_NAMES[line.duty]}
-              {line.rating ? `, each rated at least ${needFigure(line.rating.value, line.rating.unit)}` : ''}.
+              For {DUTY_NAMES[line.duty]}, each {needsSentence(line)}.
             </p>
             {line.adjusted ? (
               <p>

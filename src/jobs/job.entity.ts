@@ -1,6 +1,13 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryGeneratedColumn, Unique } from 'typeorm';
 import { StoreEntity } from '../stores/store.entity.js';
-import type { GearChoice, JobCounts, LineAdjustment, AddedLine, PanelRow } from './job-parts.js';
+import type {
+  GearChoice,
+  JobCounts,
+  LineAdjustment,
+  AddedLine,
+  PanelRow,
+  StatedParameter,
+} from './job-parts.js';
 
 @Entity('job')
 @Unique('uq_job_reference_key', ['referenceKey'])
@@ -49,6 +56,14 @@ export class JobEntity {
 
   @Column({ type: 'simple-json' })
   counts!: JobCounts;
+
+  /** Figures of the method that this job states for itself. */
+  @Column({ type: 'simple-json', default: '[]' })
+  parameters!: StatedParameter[];
+
+  /** When trucks are ordered to arrive, in the time of the site: `2026-12-01T08:30`. Empty while none is ordered. */
+  @Column({ type: 'simple-json', name: 'truck_times', default: '[]' })
+  truckTimes!: string[];
 
   @Column({ type: 'simple-json' })
   panels!: PanelRow[];

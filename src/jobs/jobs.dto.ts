@@ -10,6 +10,7 @@ import {
   IsObject,
   IsString,
   Length,
+  Matches,
   Max,
   MaxLength,
   Min,
@@ -18,11 +19,18 @@ import {
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { DayText } from '../http/day-text.js';
 import { PlainText } from '../http/plain-text.js';
-import { AddedLineDto, JobCountsDto, LineAdjustmentDto, PanelRowDto } from './job-parts.dto.js';
+import {
+  AddedLineDto,
+  JobCountsDto,
+  LineAdjustmentDto,
+  PanelRowDto,
+  StatedParameterDto,
+} from './job-parts.dto.js';
 
 /** The most lines of a panel schedule. */
 export const MOST_PANEL_LINES = 500;
 
+const TRUCK_TIME = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/;
 const STORE_ID = { message: 'choose the store the truck loads at' };
 
 /** A new job. */
@@ -90,6 +98,21 @@ export class NewJobDto {
   @Type(() => AddedLineDto)
   @ValidateNested({ each: true })
   addedLines?: AddedLineDto[];
+
+  /** Figures of the method that the job states for itself, such as the mass of the lifter. */
+  @MayBeLeftOut()
+  @IsArray()
+  @ArrayMaxSize(100)
+  @Type(() => StatedParameterDto)
+  @ValidateNested({ each: true })
+  parameters?: StatedParameterDto[];
+
+  /** When trucks are ordered to arrive, in the time of the site, in order: `2026-12-01T08:30`. */
+  @MayBeLeftOut()
+  @IsArray()
+  @ArrayMaxSize(200, { message: 'order at most 200 trucks' })
+  @Matches(TRUCK_TIME, { each: true, message: 'write each as a day and a time, such as 2026-12-01T08:30' })
+  truckTimes?: string[];
 }
 
 /** A change to a job. What is left out stays as it is. */
@@ -154,6 +177,8 @@ export class JobView {
   otherStores!: boolean;
   counts!: JobCountsDto;
   panels!: PanelRowDto[];
+  parameters!: StatedParameterDto[];
+  truckTimes!: string[];
   adjustments!: LineAdjustmentDto[];
   addedLines!: AddedLineDto[];
   choices!: GearChoiceDto[];

@@ -12,7 +12,7 @@ import type { Problem } from '../problem.js';
 import { readTable } from '../register/import/read-table.js';
 import { uploadedFile } from '../register/import/uploaded-file.js';
 import { StoresService } from '../stores/stores.service.js';
-import { readJobForm, withPastedPanels, type JobChoices, type JobForm } from './job-form.js';
+import { jobChoices, readJobForm, withPastedPanels, type JobChoices, type JobForm } from './job-form.js';
 import { jobFormPage } from './job-form.view.js';
 import { JobList } from './job-list.service.js';
 import { JobSheets } from './job-sheet.service.js';
@@ -163,9 +163,8 @@ export class JobsPages {
     return jobSheetPage({ me, sheet: await this.sheets.sheet(id), sources, ...(problem && { problem }) });
   }
 
-  private async choices(): Promise<JobChoices> {
-    const [stores, schemes] = [await this.stores.list(), this.catalogue.schemes()];
-    return { stores, schemes, methods: this.catalogue.methods(), kinds: this.catalogue.kinds() };
+  private choices(): Promise<JobChoices> {
+    return jobChoices(this.stores, this.catalogue);
   }
 }
 

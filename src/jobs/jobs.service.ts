@@ -7,16 +7,20 @@ import { badInput } from '../http/input.js';
 import { refuseStale } from '../http/version.js';
 import { Ledger } from '../ledger/ledger.service.js';
 import type { Actor } from '../people/actor.js';
-import { Problem } from '../problem.js';
 import { identityKey } from '../rules/text/look-alike.js';
-import { isUniqueViolation } from '../storage/engine-errors.js';
 import { Reads } from '../storage/reads.js';
 import { StoresService } from '../stores/stores.service.js';
 import { refuseImpossibleJob, jobWarnings } from './job-checks.js';
 import type { LineFacts } from './job-lines.js';
+import {
+  changesOf,
+  refuseCancelled,
+  refuseTakenReference,
+  sayReferenceTaken,
+  windowMoved,
+  withKeys,
+} from './job-change.js';
 import { JobEntity } from './job.entity.js';
-import type { AddedLine } from './job-parts.js';
-import type { AddedLineDto } from './job-parts.dto.js';
 import type { ChangeJobDto, GearChoiceDto, JobView, NewJobDto } from './jobs.dto.js';
 import { loadJob, type Job } from './load-job.js';
 
@@ -49,8 +53,8 @@ export class JobsService {
 
   /** @throws Problem `bad_input` with every reason, `reference_taken`. */
   async create(actor: Actor, input: NewJobDto): Promise<JobView> {
-    const { adjustments = [], addedLines = [], ...given } = input;
-    const parts = { ...given, adjustments, addedLines: withKeys(addedLines) };
+    const { adjustments = [], addedLines = [], parameters = [], truckTimes = [], ...given } = input;
+    const parts = { ...given, parameters, truckTimes, adjustments, addedLines: withKeys(addedLines) };
     await this.refuseImpossible(parts);
     return this.ledger.change(actor, async (change) => {
       const written = {
@@ -80,8 +84,7 @@ export class JobsService {
     id: number,
     { version, input }: { version: number; input: ChangeJobDto },
   ): Promise<JobView> {
-    const { addedLines, ...given } = input;
-    const changed = { ...stated(given), ...(addedLines && { addedLines: withKeys(addedLines) }) };
+    const changed = changesOf(input);
     await this.refuseImpossible({ ...(await loadJob(this.reads.manager, id)), ...changed });
     return this.ledger.change(actor, async (change) => {
       await change.lock('job', [id]);
@@ -98,10 +101,28 @@ export class JobsService {
       await change.manager.update(JobEntity, { id }, set).catch(sayReferenceTaken(reference));
       change.note({ action: 'job.edited', subjectKind: 'job', subjectId: id, detail: changed });
       const next = await loadJob(change.manager, id);
-      const windowMoved = next.loadOutDay !== job.loadOutDay || next.backDay !== job.backDay;
-      await this.bookings.follow(change, next, { windowMoved });
+      await this.bookings.follow(change, next, { windowMoved: windowMoved(job, next) });
       return this.asView(next);
     });
+  }
+
+  /**
+   * A job as it stands and as a change would leave it. Refuses all that `edit` would refuse, and writes nothing.
+   * @throws Problem `not_found`, `changed_meanwhile`, `bad_input`, `reference_taken`, `not_allowed_now`.
+   */
+  async preview(
+    id: number,
+    { version, input }: { version: number; input: ChangeJobDto },
+  ): Promise<{ now: Job; next: Job }> {
+    const { manager } = this.reads;
+    const now = await loadJob(manager, id);
+    const changed = { ...now, ...changesOf(input) };
+    await this.refuseImpossible(changed);
+    refuseStale(`Job ${now.reference}`, { read: version, now: now.version });
+    refuseCancelled(now);
+    await refuseTakenReference(manager, changed);
+    if (windowMoved(now, changed)) await this.bookings.refuseMove(manager, changed);
+    return { now, next: { ...changed, store: await this.stores.get(changed.storeId) } };
   }
 
   /**
@@ -174,43 +195,11 @@ export class JobsService {
 
   private asView(job: Job): JobView {
     const { id, reference, name, site, scheme, method, storeId, loadOutDay, backDay, otherStores } = job;
-    const { counts, panels, adjustments, addedLines, choices, cancelled, version } = job;
+    const { counts, panels, adjustments, addedLines, choices, cancelled, version, parameters, truckTimes } =
+      job;
     const warnings = jobWarnings(job, this.clock.today(job.store.timeZone));
     const where = { id, reference, name, site, scheme, method, storeId, storeName: job.store.name };
     const when = { loadOutDay, backDay, otherStores, cancelled, version, warnings };
-    return { ...where, ...when, counts, panels, adjustments, addedLines, choices };
+    return { ...where, ...when, counts, panels, parameters, truckTimes, adjustments, addedLines, choices };
   }
-}
-
-/** What the request states, without the fields it leaves out. */
-function stated(input: Omit<ChangeJobDto, 'addedLines'>): Partial<Omit<NewJobDto, 'addedLines'>> {
-  return Object.fromEntries(
-    Object.entries(input).filter(([, value]) => value !== undefined && value !== null),
-  );
-}
-
-/** Gives each line that was added without a key the next free one. */
-function withKeys(lines: readonly AddedLineDto[]): AddedLine[] {
-  const taken = new Set(lines.map(({ lineKey }) => lineKey));
-  let number = 0;
-  return lines.map(({ lineKey, ...line }) => {
-    if (lineKey) return { ...line, lineKey };
-    do number += 1;
-    while (taken.has(`added${number}`));
-    return { ...line, lineKey: `added${number}` };
-  });
-}
-
-function refuseCancelled({ cancelled, reference }: Job): void {
-  if (cancelled) throw new Problem('not_allowed_now', `Job ${reference} is cancelled.`);
-}
-
-function sayReferenceTaken(reference: string) {
-  return (error: unknown): never => {
-    if (!isUniqueViolation(error)) throw error;
-    throw new Problem(
-      'reference_taken',
-      `'${reference}' is the number of another job, give or take case and spaces.`,
-    );
-  };
 }

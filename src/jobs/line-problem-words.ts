@@ -3,7 +3,7 @@ import type { LineProblem, LineProblemCode } from '../rules/lines/line-problem.j
 import type { ScheduleProblem, ScheduleProblemCode } from '../rules/panels/check-schedule.js';
 import type { JobEntity } from './job.entity.js';
 
-type Changed = Pick<JobEntity, 'adjustments' | 'addedLines'>;
+type Changed = Pick<JobEntity, 'adjustments' | 'addedLines' | 'parameters'>;
 
 /** A problem of the panel schedule or the gear lines, at the field of the request that it is about. */
 export function linesProblemAsFieldError(problem: ScheduleProblem | LineProblem, job: Changed): FieldError {
@@ -26,6 +26,10 @@ const SCHEDULE_WORDS: Readonly<Record<ScheduleProblemCode, (problem: SchedulePro
   too_large: between,
   mass_missing: () => 'give the weighed mass, or the mass per square metre to estimate it from',
   mass_given_twice: () => 'give either the weighed mass or the mass per square metre, not both',
+  fittings_in_weighed_mass: () =>
+    'the weighed mass has the fittings in it; leave them out, or give the mass per square metre instead',
+  centre_outside_panel: () =>
+    'the centre of gravity must lie inside the panel; write how far it is from the middle of the height, less than half the height',
   count_out_of_range: between,
 };
 
@@ -33,11 +37,13 @@ function between({ least, most }: ScheduleProblem): string {
   return `should be from ${least} to ${most}; look at the unit`;
 }
 
-function lineProblem(problem: LineProblem, { adjustments, addedLines }: Changed): FieldError {
+function lineProblem(problem: LineProblem, { adjustments, addedLines, parameters }: Changed): FieldError {
   const message = LINE_WORDS[problem.code](problem);
   if (problem.code === 'count_out_of_range') {
     return { field: `counts.${problem.subject === 'lifters' ? 'liftersInUse' : problem.subject}`, message };
   }
+  const stated = parameters.findIndex(({ key }) => key === problem.subject);
+  if (stated >= 0) return { field: `parameters[${stated}]`, message: `${problem.subject}: ${message}` };
   const adjusted = adjustments.findIndex(({ lineKey }) => lineKey === problem.subject);
   if (adjusted >= 0) return { field: `adjustments[${adjusted}]`, message: `${problem.subject}: ${message}` };
   const added = addedLines.findIndex(({ lineKey }) => lineKey === problem.subject);
@@ -72,5 +78,11 @@ const LINE_WORDS: Readonly<Record<LineProblemCode, (problem: LineProblem) => str
     `one such hitch takes ${least} single slings; write at least that quantity`,
   unknown_dimension: ({ dimension }) => `${dimension} is no measure of this kind`,
   dimension_unreadable: ({ dimension }) => `write ${dimension} as a number above 0`,
+  unknown_parameter: () => 'the method has no such figure; clear it',
+  parameter_stated_twice: () => 'is stated twice; say it once',
+  parameter_unreadable: () => 'write a plain decimal number such as 4.5',
+  parameter_not_whole: () => 'write a whole number',
+  parameter_out_of_range: ({ least, most, unit }) =>
+    `should be from ${least} to ${most}${unit ? ` ${unit}` : ''}; look at the unit`,
   dimension_below_method: ({ dimension, least }) => `the method needs ${dimension} of at least ${least}`,
 };

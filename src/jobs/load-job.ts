@@ -4,8 +4,10 @@ import { toDay } from '../rules/calendar/day.js';
 import type { Window } from '../rules/lines/need.js';
 import { JobEntity } from './job.entity.js';
 
-/** A job with the store its truck loads at. */
-export type Job = JobEntity & { store: NonNullable<JobEntity['store']> };
+/** A job with what is asked of the store its truck loads at. */
+export type Job = Omit<JobEntity, 'store'> & {
+  readonly store: Pick<NonNullable<JobEntity['store']>, 'name' | 'timeZone'>;
+};
 
 /**
  * The job as it is now, read through the manager given: inside a change, that of the change.

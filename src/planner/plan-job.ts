@@ -123,8 +123,11 @@ function chosenItem(
 
 function remediesOf(
   input: PlanInput,
-  { judged, shortfalls, chosen }: Allocated,
+  { judged, shortfalls: allShort, chosen }: Allocated,
 ): ReadonlyMap<string, LineRemedies> {
+  // A need that is not settled is closed by settling it: what to hire or to examine cannot be said before.
+  const unsettled = new Set(input.lines.filter((line) => line.unsettled).map(({ key }) => key));
+  const shortfalls = allShort.filter(({ lineKey }) => !unsettled.has(lineKey));
   if (shortfalls.length === 0) return new Map();
   const short = new Set(shortfalls.map(({ lineKey }) => lineKey));
   const refused = judged.flatMap(({ gear, verdicts }) => {

@@ -5,7 +5,8 @@ import { Refusals } from '../web/components/refusals.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { hireSentence, remedySentence, shortSentence } from '../web/sentences/remedy.js';
-import { count, day, figure, needFigure } from '../web/sentences/words.js';
+import { needsSentence } from '../web/sentences/needs.js';
+import { count, day, figure } from '../web/sentences/words.js';
 import type { ChosenItem, PlannedLine, RefusedItem } from './job-plan.js';
 
 interface LineProps {
@@ -24,7 +25,7 @@ export function PlannedLineSection({ planned, job, mayChoose, sources }: LinePro
         {line.quantity} × {line.label}
       </h2>
       <p>
-        {line.rating ? `Each rated at least ${needFigure(line.rating.value, line.rating.unit)}. ` : ''}
+        {line.quantity > 0 ? `Each ${needsSentence(line)}. ` : ''}
         {missing > 0 ? (
           <StateMark state="refused" word={shortSentence(missing)} />
         ) : (
@@ -34,6 +35,12 @@ export function PlannedLineSection({ planned, job, mayChoose, sources }: LinePro
           ? ` ${count(served, 'item has', 'items have')} served and ${served === 1 ? 'is' : 'are'} back.`
           : ''}
       </p>
+      {line.unsettled ? (
+        <p class="note note-refused">
+          No gear is proposed until the need is settled:{' '}
+          <a href={`/jobs/${job.id}/calculation`}>see the calculation</a>.
+        </p>
+      ) : null}
       <details>
         <summary>Working</summary>
         <Workings workings={line.workings} sources={sources} />

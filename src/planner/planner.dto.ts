@@ -1,13 +1,14 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
-import { RefusalView, WorkingView } from '../http/rule-views.dto.js';
+import { CalculationProblemView, RefusalView, WorkingView } from '../http/rule-views.dto.js';
 import type { UnmetPinReason } from '../rules/allocation/allocation.js';
 import { REFUSAL_CODES, type RefusalCode } from '../rules/fitness/refusal.js';
 import { DUTIES, type Duty } from '../rules/gear/gear.js';
+import { SIZE_RULES, type SizeRule } from '../rules/lines/method.js';
 import { MEASURES, type Measure } from '../rules/quantities/marking.js';
+import type { HostingNeed } from '../rules/hosting/hosting-need.js';
 import type { Remedy } from '../rules/allocation/remedy.js';
 
 const NEED_UNITS = ['kg', 'N', 'persons'] as const;
-const SIZE_RULES = ['atLeast', 'equals'] as const;
 const REMEDY_KINDS = ['liftExclusion', 'moveFromStore', 'examine', 'waitForReturn', 'hire'] as const;
 const UNMET_REASONS = ['unknown_line', 'not_fit_for_line', 'line_full', 'pinned_to_another_line'] as const;
 
@@ -25,10 +26,21 @@ export class RatingNeedView {
 export class DimensionNeedView {
   readonly dimension!: string;
   @ApiProperty({ enum: SIZE_RULES })
-  readonly rule!: (typeof SIZE_RULES)[number];
+  readonly rule!: SizeRule;
   /** Exact decimal text in the unit that the dimension's name ends in. */
   readonly value!: string;
   readonly source!: string;
+}
+
+/** What hangs on a host machine, how high and how far out. Exact decimal text; lengths are from the face of the carriage. */
+export class HostingNeedView implements HostingNeed {
+  readonly loadKg!: string;
+  readonly attachmentMassKg!: string;
+  readonly attachmentCentreMm!: string;
+  readonly attachmentDepthMm!: string;
+  readonly loadDepthMm!: string;
+  readonly heightMm!: string;
+  readonly reachMm?: string;
 }
 
 /** What a person changed of a line. */
@@ -50,6 +62,10 @@ export class GearLineView {
   readonly dimensions!: readonly DimensionNeedView[];
   @ApiProperty({ type: [WorkingView] })
   readonly workings!: readonly WorkingView[];
+  readonly hosting?: HostingNeedView;
+  /** What keeps the needs from being worked out; nothing is fit for the line until it is settled. */
+  @ApiPropertyOptional({ type: [CalculationProblemView] })
+  readonly unsettled?: readonly CalculationProblemView[];
   readonly adjusted?: LineChangeView;
 }
 

@@ -26,6 +26,9 @@ describe.each(ENGINES)('pages of jobs on %s', (engine) => {
     'counts.panelsOnWheels': '0',
     'counts.trucksUnloading': '0',
     'counts.personsAloft': '0',
+    'parameters[0].key': 'handlingFactor',
+    'parameters[0].value': '1',
+    'parameters[0].reason': 'hung by hand in this test',
     'panels[0].name': 'A1',
     'panels[0].heightMm': '7450',
     'panels[0].widthMm': '1210',
@@ -42,6 +45,18 @@ describe.each(ENGINES)('pages of jobs on %s', (engine) => {
     );
     expect(refused.text).toContain('value="heavy"');
     expect(refused.text).toContain('panels[0].massKg-error');
+  });
+
+  it('keeps fittings and a centre of gravity off the middle, and says where they cannot be', async () => {
+    const odd = { 'panels[0].fittingsKg': '18.5', 'panels[0].centreOffsetMm': '62.5' };
+    const refused = await send('/jobs', newJob({ reference: 'P-9', ...odd })).expect(400);
+    expect(refused.text).toContain('panels[0].fittingsKg-error');
+    expect(refused.text).toContain('the weighed mass has the fittings in it');
+    const estimated = { 'panels[0].massKg': '', 'panels[0].arealMassKgPerM2': '52', ...odd };
+    const made = await send('/jobs', newJob({ reference: 'P-9', ...estimated })).expect(303);
+    const form = await open(`${made.headers['location']}/edit`);
+    expect(form).toMatch(/name="panels\[0\]\.fittingsKg"[^>]*value="18\.5"/);
+    expect(form).toMatch(/name="panels\[0\]\.centreOffsetMm"[^>]*value="62\.5"/);
   });
 
   it('goes from a new job to gear on the truck and back', async () => {

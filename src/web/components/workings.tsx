@@ -5,15 +5,21 @@ import { figure } from '../sentences/words.js';
 export function Workings({
   workings,
   sources,
+  part,
 }: {
   workings: readonly Working[];
   sources: (key: SourceKey) => string;
+  /** The number of the part of a sheet that the steps belong to, for numbers such as 3.2. */
+  part?: number;
 }) {
   return (
-    <ol class="workings">
+    <ol class={part === undefined ? 'workings' : 'workings numbered'}>
       {workings.map((working, index) => (
         <li class="working" key={index}>
-          <p class="working-title">{working.title}</p>
+          <p class="working-title">
+            {part === undefined ? null : `${part}.${index + 1} `}
+            {working.title}
+          </p>
           <p class="formula">{working.formula}</p>
           <dl class="pairs">
             {working.inputs.map((input) => (
