@@ -13,13 +13,34 @@ export async function answerForm(
   try {
     await reply.redirect(await work(), 303);
   } catch (error) {
-    if (!(error instanceof Problem)) throw error;
-    const html = await again(error);
-    await reply.status(PROBLEMS[error.code].status).type('text/html; charset=utf-8').send(html);
+    await showAgain(reply, error, again);
+  }
+}
+
+/** Answers a form that only asks: shows the page that the work gives, or the form again with what is wrong. */
+export async function answerQuestion(
+  reply: FastifyReply,
+  work: () => Promise<string>,
+  again: (problem: Problem) => string | Promise<string>,
+): Promise<void> {
+  try {
+    await answerPage(reply, await work());
+  } catch (error) {
+    await showAgain(reply, error, again);
   }
 }
 
 /** Sends a page. */
 export async function answerPage(reply: FastifyReply, html: string): Promise<void> {
   await reply.type('text/html; charset=utf-8').send(html);
+}
+
+async function showAgain(
+  reply: FastifyReply,
+  error: unknown,
+  again: (problem: Problem) => string | Promise<string>,
+): Promise<void> {
+  if (!(error instanceof Problem)) throw error;
+  const html = await again(error);
+  await reply.status(PROBLEMS[error.code].status).type('text/html; charset=utf-8').send(html);
 }

@@ -57,22 +57,43 @@ describe('every page of the demo', () => {
     await server.stop();
   });
 
+  /** Expects that the page which `open` opens fits both widths and offends neither axe nor the console. */
+  async function expectSound(open: () => Promise<void>): Promise<void> {
+    for (const width of [390, 1280]) {
+      await page.setViewportSize({ width, height: 900 });
+      await open();
+      expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
+      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(overflow, `sticks out at ${width} px`).toBeLessThanOrEqual(0);
+    }
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(errors).toEqual([]);
+  }
+
   it.each(PAGES)(
     '%s fits a phone and a desk, has a heading, and offends neither axe nor the console',
     async (path) => {
-      for (const width of [390, 1280]) {
-        await page.setViewportSize({ width, height: 900 });
+      await expectSound(async () => {
         const answer = await page.goto(server.address + path);
         expect(answer?.status()).toBe(200);
-        expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
-        const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        expect(overflow, `sticks out at ${width} px`).toBeLessThanOrEqual(0);
-      }
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-        .analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-      expect(errors).toEqual([]);
+      });
     },
   );
+
+  it('shows what a change would do above the form, and then saves what was typed', async () => {
+    await expectSound(async () => {
+      await page.goto(`${server.address}/jobs/3/edit`);
+      await page.locator('[name="panels[0].massKg"]').fill('900');
+      await page.getByRole('button', { name: 'See what would change' }).click();
+      await page.waitForURL('**/jobs/3/what-if');
+      expect(await page.getByRole('heading', { name: 'What would change' }).count()).toBe(1);
+      expect(await page.getByRole('table', { name: 'Gear lines that change' }).count()).toBe(1);
+    });
+    expect(await page.locator('[name="panels[0].massKg"]').inputValue()).toBe('900');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await page.waitForURL(`${server.address}/jobs/3`);
+  });
 });

@@ -98,6 +98,7 @@ describe.each(ENGINES)('hostile forms on %s', (engine) => {
     const ofItem = ['edit', 'inspection', 'defect', 'event', 'quarantine', 'repair', 'scrap'];
     const ofJob = [
       'edit',
+      'what-if',
       'panels',
       'panels?version=1',
       'cancel',
