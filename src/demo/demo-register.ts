@@ -4,8 +4,10 @@ import { DefectsService } from '../inspections/defects.service.js';
 import { InspectionsService } from '../inspections/inspections.service.js';
 import { RegisterService } from '../register/register.service.js';
 import { addDays, addMonths, type Day } from '../rules/calendar/day.js';
-import { DEMO_BATCHES, DEMO_ODDITIES, type DemoBatch } from './demo-gear.js';
+import type { DemoBatch } from './demo-batch.js';
 import { noonOf, type DemoCast } from './demo-cast.js';
+import { DEMO_BATCHES } from './demo-gear.js';
+import { DEMO_ODDITIES, DEMO_SIZES } from './demo-oddities.js';
 
 /** Item numbers by tag. */
 type Tags = ReadonlyMap<string, number>;
@@ -15,6 +17,12 @@ interface Entry {
   readonly tag: string;
   /** Counts all items from 0: what varies serials and days from item to item. */
   readonly index: number;
+}
+
+interface Setting {
+  readonly stores: readonly [number, number];
+  readonly today: Day;
+  readonly cast: DemoCast;
 }
 
 /** Enters the demo gear and what has happened to it. */
@@ -27,17 +35,9 @@ export class DemoRegister {
     private readonly defects: DefectsService,
   ) {}
 
-  /** Enters every item and its last examination. Gives the item numbers by tag. */
-  async fill({
-    stores,
-    today,
-    cast,
-  }: {
-    stores: readonly [number, number];
-    today: Day;
-    cast: DemoCast;
-  }): Promise<Tags> {
-    const entries = listEntries();
+  /** Enters every item of the firm's own and its last examination. Gives the item numbers by tag. */
+  async fill({ stores, today, cast }: Setting): Promise<Tags> {
+    const entries = listEntries().filter(({ batch }) => !batch.hired);
     const tags = new Map<string, number>();
     await this.clock.at(noonOf(addDays(today, -420)), async () => {
       for (const entry of entries) tags.set(entry.tag, await this.enter(entry, { stores, today, cast }));
@@ -52,6 +52,14 @@ export class DemoRegister {
       );
     }
     return tags;
+  }
+
+  /** Enters what is hired, with the examination whose report its owner sent. */
+  async hireIn({ stores, today, cast }: Setting): Promise<void> {
+    for (const entry of listEntries().filter(({ batch }) => batch.hired)) {
+      const itemId = await this.enter(entry, { stores, today, cast });
+      await this.examine(entry, { itemId, doneOn: examinedOn(entry, today), cast });
+    }
   }
 
   /** What went wrong with single items in the last weeks. */
@@ -88,10 +96,7 @@ export class DemoRegister {
     });
   }
 
-  private async enter(
-    { batch, tag, index }: Entry,
-    { stores, today, cast }: { stores: readonly [number, number]; today: Day; cast: DemoCast },
-  ): Promise<number> {
+  private async enter({ batch, tag, index }: Entry, { stores, today, cast }: Setting): Promise<number> {
     const item = await this.register.create(cast.storeman, {
       tag,
       kind: batch.kind,
@@ -100,7 +105,9 @@ export class DemoRegister {
       ...(is(tag, 'serialUnknown') ? { serialUnknown: true } : { serial: serialOf(index) }),
       labelLegible: !is(tag, 'labelIllegible'),
       markings: batch.rating ? [{ ...batch.rating }] : [],
-      dimensions: { ...batch.dimensions },
+      dimensions: { ...(DEMO_SIZES[tag] ?? batch.dimensions) },
+      ...(batch.loadChart && { loadChart: batch.loadChart }),
+      ...hireOf(batch, today),
       manufacturedOn: addMonths(today, is(tag, 'tooOld') ? -126 : -20 - (index % 30)),
       firstUsedOn: addMonths(today, is(tag, 'tooOld') ? -120 : -18),
       writtenSchemes: is(tag, 'otherInterval') ? [{ type: 'interimInspection', months: 3 }] : [],
@@ -137,6 +144,16 @@ function examinedOn({ batch, tag, index }: Entry, today: Day): Day {
   if (is(tag, 'outOfDate')) return addDays(addMonths(today, -months), -(5 + (index % 20)));
   if (is(tag, 'dueInAFewDays')) return addDays(addMonths(today, -months), 3 + (index % 8));
   return addDays(today, -(32 + ((index * 37) % (months * 15))));
+}
+
+/** Whose a hired item is, and the days of its hire. */
+function hireOf({ hired }: DemoBatch, today: Day): { owner?: string; hiredFrom?: Day; hiredTo?: Day } {
+  if (!hired) return {};
+  return {
+    owner: hired.owner,
+    hiredFrom: addDays(today, hired.from),
+    hiredTo: addDays(today, hired.to),
+  };
 }
 
 function is(tag: string, oddity: keyof typeof DEMO_ODDITIES): boolean {

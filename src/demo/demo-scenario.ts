@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
+import type { BookedItemView } from '../custody/booking.dto.js';
 import { HandOuts } from '../custody/hand-outs.service.js';
 import { Reservations } from '../custody/reservations.service.js';
 import { Returns } from '../custody/returns.service.js';
@@ -41,9 +42,15 @@ export class DemoScenario {
     const jobs = demoJobs(today, stores);
     await this.pastJob(await this.enter(jobs.past, addDays(today, -30)), { today, cast });
     await this.register.trouble({ today, cast, tags });
-    await this.awayJob(await this.enter(jobs.away, addDays(today, -12)), { today, cast });
+    const away = await this.enter(jobs.away, addDays(today, -12));
+    const reserved = await this.reserve(away, { on: addDays(today, -9), cast });
     await this.enter(jobs.canBeMet, addDays(today, -5));
+    await this.clock.at(noonOf(addDays(today, -4)), () => this.register.hireIn({ stores, today, cast }));
     await this.enter(jobs.short, addDays(today, -3));
+    const light = await this.enter(jobs.light, addDays(today, -3));
+    await this.awayJob(away, reserved, { today, cast });
+    await this.reserve(light, { on: addDays(today, -1), cast });
+    await this.enter(jobs.unstated, addDays(today, -1));
   }
 
   private async hire(): Promise<DemoCast> {
@@ -80,17 +87,33 @@ export class DemoScenario {
     return (await this.clock.at(noonOf(on), () => this.jobs.create(SYSTEM_ACTOR, job))).id;
   }
 
-  /** Reserved, handed out and brought back, with one strap damaged and one left behind. */
-  private async pastJob(jobId: number, { today, cast }: Setting): Promise<void> {
-    const reserved = await this.clock.at(noonOf(addDays(today, -28)), () =>
+  /** Books what a job needs. Gives the tags. */
+  private async reserve(
+    jobId: number,
+    { on, cast }: { on: Day; cast: DemoCast },
+  ): Promise<readonly string[]> {
+    const { reserved } = await this.clock.at(noonOf(on), () =>
       this.reservations.reserve(cast.storeman, jobId),
     );
-    const items = await this.clock.at(noonOf(addDays(today, -21)), async () => {
+    return reserved;
+  }
+
+  private async handOutAll(
+    jobId: number,
+    tags: readonly string[],
+    { on, cast }: { on: Day; cast: DemoCast },
+  ): Promise<readonly BookedItemView[]> {
+    return this.clock.at(noonOf(on), async () => {
       const given = [];
-      for (const tag of reserved.reserved)
-        given.push(await this.handOuts.handOut(cast.storeman, jobId, { tag }));
+      for (const tag of tags) given.push(await this.handOuts.handOut(cast.storeman, jobId, { tag }));
       return given;
     });
+  }
+
+  /** Reserved, handed out and brought back, with one strap damaged and one left behind. */
+  private async pastJob(jobId: number, { today, cast }: Setting): Promise<void> {
+    const reserved = await this.reserve(jobId, { on: addDays(today, -28), cast });
+    const items = await this.handOutAll(jobId, reserved, { on: addDays(today, -21), cast });
     const straps = items.filter(({ tag }) => tag.startsWith('RS'));
     await this.clock.at(noonOf(addDays(today, -14)), async () => {
       for (const { tag } of items) {
@@ -110,16 +133,8 @@ export class DemoScenario {
   }
 
   /** Out now, with one trolley found cracked since: the booking is flagged. */
-  private async awayJob(jobId: number, { today, cast }: Setting): Promise<void> {
-    const reserved = await this.clock.at(noonOf(addDays(today, -9)), () =>
-      this.reservations.reserve(cast.storeman, jobId),
-    );
-    const items = await this.clock.at(noonOf(addDays(today, -2)), async () => {
-      const given = [];
-      for (const tag of reserved.reserved)
-        given.push(await this.handOuts.handOut(cast.storeman, jobId, { tag }));
-      return given;
-    });
+  private async awayJob(jobId: number, reserved: readonly string[], { today, cast }: Setting): Promise<void> {
+    const items = await this.handOutAll(jobId, reserved, { on: addDays(today, -2), cast });
     const trolley = items.find(({ tag }) => tag.startsWith('PT'));
     if (!trolley) return;
     const description = 'crack in the castor fork, left side';

@@ -6,16 +6,17 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DemoScenario } from '../../src/demo/demo-scenario.js';
 import { DEMO_ACCOUNTS } from '../../src/people/demo-accounts.js';
 import { Ledger } from '../../src/ledger/ledger.service.js';
+import { Calculations, type JobCalculation } from '../../src/jobs/calculation/calculations.service.js';
 import { createApp } from '../../src/web/create-app.js';
-import { freshDatabase } from '../support/engines.js';
+import { ENGINES, freshDatabase } from '../support/engines.js';
 
-describe('the demo scenario', () => {
+describe.each(ENGINES)('the demo scenario on %s', (engine) => {
   let app: NestFastifyApplication;
   let remove: () => Promise<void>;
   let storeman: TestAgent;
 
   beforeAll(async () => {
-    const database = await freshDatabase('sqlite');
+    const database = await freshDatabase(engine);
     remove = database.remove;
     app = await createApp({ ...database.settings, demo: true }, { quiet: true });
     await app.init();
@@ -33,6 +34,27 @@ describe('the demo scenario', () => {
     await remove();
   });
 
+  async function jobsByReference(): Promise<ReadonlyMap<string, Summary>> {
+    const { body } = await storeman.get('/api/jobs').expect(200);
+    const jobs: Summary[] = body.jobs;
+    return new Map(jobs.map((job) => [job.reference, job]));
+  }
+
+  async function numberOf(reference: string): Promise<number> {
+    const job = (await jobsByReference()).get(reference);
+    if (!job) throw new Error(`The demo has no job ${reference}.`);
+    return job.id;
+  }
+
+  async function proposal(reference: string): Promise<Proposal> {
+    const { body } = await storeman.get(`/api/jobs/${await numberOf(reference)}/proposal`).expect(200);
+    return body;
+  }
+
+  async function calculation(reference: string): Promise<JobCalculation> {
+    return app.get(Calculations, { strict: false }).current(await numberOf(reference));
+  }
+
   it('lets everyone sign in who is listed on the sign-in page', async () => {
     const page = await request(app.getHttpServer()).get('/sign-in').expect(200);
     for (const { signInName, password } of DEMO_ACCOUNTS) {
@@ -41,19 +63,59 @@ describe('the demo scenario', () => {
     }
   });
 
-  it('has a job that can be met, one that is short, one out and flagged, and one that is past', async () => {
-    const { body } = await storeman.get('/api/jobs').expect(200);
-    const byReference = new Map(body.jobs.map((job: { reference: string }) => [job.reference, job]));
-    expect(byReference.get('LM-2036')).toMatchObject({ state: 'back' });
-    expect(byReference.get('LM-2042')).toMatchObject({ state: 'out', flagged: 1 });
-    const canBeMet = byReference.get('LM-2047') as { id: number };
-    const short = byReference.get('LM-2051') as { id: number };
-    const met = await storeman.get(`/api/jobs/${canBeMet.id}/proposal`).expect(200);
-    expect(met.body.lines.every((line: { missing: number }) => line.missing === 0)).toBe(true);
-    const lacking = await storeman.get(`/api/jobs/${short.id}/proposal`).expect(200);
-    const shortLines = lacking.body.lines.filter((each: { missing: number }) => each.missing > 0);
-    expect(shortLines.map((each: { line: { key: string } }) => each.line.key)).toContain('panelLifter');
-    expect(JSON.stringify(met.body)).toContain('promised_elsewhere');
+  it('has a job that can be met, one that is short, one out and flagged, one booked, and one past', async () => {
+    const jobs = await jobsByReference();
+    expect(jobs.get('LM-2036')).toMatchObject({ state: 'back' });
+    expect(jobs.get('LM-2042')).toMatchObject({ state: 'out', flagged: 1 });
+    expect(jobs.get('LM-2053')).toMatchObject({ state: 'reserved', flagged: 0 });
+    const met = await proposal('LM-2047');
+    expect(missing(met)).toEqual([]);
+    expect(JSON.stringify(met)).toContain('promised_elsewhere');
+    expect(missing(await proposal('LM-2051'))).toContain('panelLifter');
+  });
+
+  it('refuses gear that does not fit, of every sort that a calculation asks for', async () => {
+    const met = await proposal('LM-2047');
+    expect(refusalsOf(met, { line: 'hostMachine', tag: 'HM-006' })).toEqual(['attachment_not_covered']);
+    expect(refusalsOf(met, { line: 'hostMachine', tag: 'HM-007' })).toEqual(['residual_capacity_too_low']);
+    expect(refusalsOf(met, { line: 'hostMachine', tag: 'HM-009' })).toEqual(['outside_hire']);
+    expect(refusalsOf(met, { line: 'panelLifter', tag: 'PL-013' })).toEqual(['does_not_fit_panel']);
+    expect(refusalsOf(met, { line: 'strapsRoundWidth', tag: 'RS-113' })).toEqual(['too_short']);
+    expect(refusalsOf(met, { line: 'strapsUnderBottomRail', tag: 'RS-040' })).toEqual(['unknown_size']);
+    expect(refusalsOf(met, { line: 'safetyLines', tag: 'SL-004' })).toEqual(['too_short']);
+    expect(refusalsOf(met, { line: 'workPlatform', tag: 'WP-004' })).toEqual(['too_short']);
+  });
+
+  it('has two hired machines, each on hire for one job and not for another', async () => {
+    const met = await proposal('LM-2047');
+    const light = await proposal('LM-2053');
+    expect(refusalsOf(met, { line: 'hostMachine', tag: 'HM-008' })).toEqual([]);
+    expect(refusalsOf(light, { line: 'hostMachine', tag: 'HM-008' })).toEqual(['outside_hire']);
+    expect(refusalsOf(light, { line: 'hostMachine', tag: 'HM-009' })).toEqual([]);
+    expect(refusalsOf(light, { line: 'hostMachine', tag: 'HM-007' })).toEqual([]);
+  });
+
+  it('works out every job but one, which is told what it has yet to state', async () => {
+    for (const reference of ['LM-2036', 'LM-2042', 'LM-2047', 'LM-2051', 'LM-2053']) {
+      const { sheet, programme } = await calculation(reference);
+      expect(
+        sheet.sections.flatMap(({ problems }) => problems),
+        reference,
+      ).toEqual([]);
+      expect(programme?.window.fits, reference).toBe(true);
+    }
+    const { sheet } = await calculation('LM-2056');
+    const subjects = new Set(
+      sheet.sections.flatMap(({ problems }) => problems.map(({ subject }) => subject)),
+    );
+    expect([...subjects].sort()).toEqual(['liftHeightM', 'lifterCentreMm', 'lifterMassKg']);
+  });
+
+  it('has a truck that is ordered too early for the trolleys', async () => {
+    const { programme } = await calculation('LM-2047');
+    expect(programme?.trucks.filter(({ exceedsLimit }) => exceedsLimit).map(({ truck }) => truck)).toEqual([
+      2,
+    ]);
   });
 
   it('has items in every condition', async () => {
@@ -67,3 +129,28 @@ describe('the demo scenario', () => {
     expect((await app.get(Ledger).verify()).fault).toBeUndefined();
   });
 });
+
+interface Summary {
+  readonly id: number;
+  readonly reference: string;
+}
+
+interface Proposal {
+  readonly lines: readonly {
+    readonly line: { readonly key: string };
+    readonly missing: number;
+    readonly refused: readonly { readonly tag: string; readonly refusals: readonly { code: string }[] }[];
+  }[];
+}
+
+/** The keys of the lines that are short. */
+function missing({ lines }: Proposal): string[] {
+  return lines.filter((each) => each.missing > 0).map(({ line }) => line.key);
+}
+
+/** The codes that an item is refused for on a line; none when it is fit. */
+function refusalsOf({ lines }: Proposal, at: { line: string; tag: string }): string[] {
+  const refused = lines.find(({ line }) => line.key === at.line)?.refused;
+  if (!refused) throw new Error(`There is no line ${at.line}.`);
+  return refused.find(({ tag }) => tag === at.tag)?.refusals.map(({ code }) => code) ?? [];
+}
