@@ -4,13 +4,7 @@ import { appendOnly, undoAppendOnly } from './triggers.js';
 
 const CALCULATION_SHEET: TableOptions = {
   name: 'calculation_sheet',
-  columns: [
-    key(),
-    integer('job_id'),
-    instant('kept_at'),
-    varchar('fingerprint', 64),
-    text('sheet'),
-  ],
+  columns: [key(), integer('job_id'), instant('kept_at'), varchar('fingerprint', 64), text('sheet')],
   indices: [{ name: 'ix_calculation_sheet_job', columnNames: ['job_id'] }],
   foreignKeys: [reference('fk_calculation_sheet_job', 'job_id', 'job')],
 };
