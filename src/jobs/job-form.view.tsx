@@ -181,6 +181,7 @@ function WhenAndWhere({ choices: { stores, schemes, methods }, form, problem }: 
           name="method"
           value={text(form['method'])}
           options={methods.map(({ method, name }) => ({ value: method, label: name }))}
+          blank="choose how the panels are hung"
           problem={problem}
         />
       </div>

@@ -168,15 +168,9 @@ export class JobsPages {
   }
 }
 
-/** What a new job starts from: the first store and its rules, one crew with one lifter and two persons aloft. */
-function firstForm({ stores, methods }: JobChoices): JobForm {
-  const [store, method] = [stores[0], methods[0]];
-  const counts = {
-    crews: 1,
-    liftersInUse: method?.perCrew.lifters ?? 1,
-    personsAloft: method?.perCrew.personsAloft ?? 0,
-    panelsOnWheels: 1,
-    trucksUnloading: 1,
-  };
-  return { storeId: store?.id, scheme: store?.scheme, method: method?.method, otherStores: true, counts };
+/** What a new job starts from: the first store and its rules, one crew with one lifter and two persons aloft. How the panels are hung is for the planner to say. */
+function firstForm({ stores }: JobChoices): JobForm {
+  const [store] = stores;
+  const counts = { crews: 1, liftersInUse: 1, personsAloft: 2, panelsOnWheels: 1, trucksUnloading: 1 };
+  return { storeId: store?.id, scheme: store?.scheme, otherStores: true, counts };
 }

@@ -11,26 +11,45 @@ const today = new Clock().today('Europe/London');
 function gearFile(): string {
   const examined = addDays(today, -20);
   const made = addDays(today, -500);
-  const row = (tag: string, kind: string, rating: string, rest: { bar?: string; on?: string } = {}) =>
-    [tag, kind, 'Norfell', `N${tag}7`, rating, rest.bar ?? '', rest.on ?? examined, 'North store', made].join(
-      ',',
-    );
-  const many = (count: number, prefix: string, kind: string, rating: string) =>
-    Array.from({ length: count }, (_, index) => row(`${prefix}-${index + 1}`, kind, rating));
+  const row = (tag: string, kind: string, rating: string, { on = examined, ...sizes }: RowRest = {}) =>
+    [
+      ...[tag, kind, 'Norfell', `N${tag}7`, rating, on, 'North store', made],
+      ...SIZES.map(({ name }) => sizes[name] ?? ''),
+    ].join(',');
+  const many = (count: number, prefix: string, kind: string, rating: string, rest: RowRest = {}) =>
+    Array.from({ length: count }, (_, index) => row(`${prefix}-${index + 1}`, kind, rating, rest));
+  const lifter = { jawMin: '80', jawMax: '140', bore: '62' };
   return [
-    'Tag,Kind,Maker,Serial number,Rating,outside diameter of the bar the lifter hangs on (mm),Last examined,Store,Manufactured',
-    ...many(8, 'ST', 'Ratchet strap', '2500 daN'),
+    [
+      'Tag,Kind,Maker,Serial number,Rating,Last examined,Store,Manufactured',
+      ...SIZES.map(({ heading }) => heading),
+    ].join(','),
+    ...many(8, 'ST', 'Ratchet strap', '2500 daN', { length: '9' }),
     ...many(4, 'TY', 'Panel trolley', '450 kg'),
-    ...many(2, 'LN', 'Safety line', ''),
+    ...many(2, 'LN', 'Safety line', '', { length: '15' }),
     ...many(2, 'HS', 'Harness', ''),
     ...many(2, 'LY', 'Lanyard', ''),
-    row('LF-1', 'Panel lifter', '800 kg', { on: addDays(today, -400) }),
-    row('LF-2', 'Panel lifter', '600 kg'),
-    row('BA-1', 'Spreader bar', '1.5 t'),
-    row('MA-1', 'Host machine', '2.5 t', { bar: '60 mm' }),
-    row('PF-1', 'Work platform', '2 persons'),
+    ...many(4, 'WS', 'Sling', '1 t'),
+    ...many(4, 'SK', 'Shackle', '1 t'),
+    row('LF-1', 'Panel lifter', '800 kg', { ...lifter, on: addDays(today, -400) }),
+    row('LF-2', 'Panel lifter', '600 kg', lifter),
+    row('BA-1', 'Spreader bar', '1.5 t', { length: '3' }),
+    row('MA-1', 'Host machine', '2.5 t', { bar: '60' }),
+    row('PF-1', 'Work platform', '2 persons', { floor: '8' }),
   ].join('\r\n');
 }
+
+const SIZES = [
+  { name: 'bar', heading: 'outside diameter of the bar the lifter hangs on (mm)' },
+  { name: 'jawMin', heading: 'smallest jaw opening (mm)' },
+  { name: 'jawMax', heading: 'largest jaw opening (mm)' },
+  { name: 'bore', heading: 'bore of the head (mm)' },
+  { name: 'length', heading: 'length (m)' },
+  { name: 'floor', heading: 'height of the platform floor (m)' },
+] as const;
+
+/** When it was examined, where that is not with the rest, and its sizes. */
+type RowRest = { readonly on?: string } & Partial<Record<(typeof SIZES)[number]['name'], string>>;
 
 /** The main job as a storeman does it, in a real browser on the built server, from the first start to the return. */
 describe('the main job in a browser', () => {
@@ -98,8 +117,8 @@ describe('the main job in a browser', () => {
     await press('Look at the file');
     await page.locator('[name=reportsOnFile]').check();
     await press('Look again');
-    await press('Take all 23 rows');
-    expect(await content()).toContain('23 rows were taken');
+    await press('Take all 31 rows');
+    expect(await content()).toContain('31 rows were taken');
   });
 
   it('finds an item by its tag and sees its rating plate', async () => {
@@ -110,6 +129,19 @@ describe('the main job in a browser', () => {
     expect(await page.locator('.plate').innerText()).toMatch(/LF-2[\s\S]*Panel lifter[\s\S]*600/);
   });
 
+  it('copies the load chart of the machine from its plate', async () => {
+    await open('/register?kind=hostMachine');
+    await page.getByRole('link', { name: 'MA-1', exact: true }).click();
+    await page.getByRole('link', { name: 'Change the record' }).click();
+    await page.locator('[name="loadChart.points"]').fill('3000 500 2500\n9000 500 2000\n9000 1200 1400');
+    await fill('loadChart.axleToForkFaceMm', '450');
+    await fill('loadChart.axleToCarriageMm', '400');
+    await page.locator('[name="loadChart.attachmentCover.by"]').selectOption('plate');
+    await fill('loadChart.attachmentCover.reference', 'plate 2 of 12 May 2025');
+    await press(/^Save/);
+    expect(await content()).toContain('plate 2 of 12 May 2025');
+  });
+
   it('enters the job with its panels', async () => {
     await open('/jobs/new');
     await fill('reference', 'J-1');
@@ -118,6 +150,7 @@ describe('the main job in a browser', () => {
     await fill('loadOutDay', today);
     await fill('backDay', addDays(today, 7));
     await page.locator('[name=storeId]').selectOption({ label: 'North store' });
+    await page.locator('[name=method]').selectOption('tall-panel');
     await fill('counts.panelsOnWheels', '2');
     const panel = {
       name: 'A1',
@@ -132,6 +165,32 @@ describe('the main job in a browser', () => {
     await press('Make the job');
     await page.waitForURL('**/jobs/1');
     expect(await content()).toMatch(/heaviest is A1 at 478\s*kg; packed, A1 at 500\s*kg/);
+  });
+
+  it('is told which figures the calculation lacks, states them, and reads every step', async () => {
+    await open('/jobs/1/calculation');
+    expect(await content()).toContain('The mass of the lifter is not stated');
+    await page.getByRole('link', { name: 'State the figures of this job' }).click();
+    const figures = {
+      lifterMassKg: '180',
+      lifterCentreMm: '200',
+      liftHeightM: '8.2',
+      panelsPerStillage: '2',
+      stillagesPerTruck: '1',
+    };
+    for (const [key, value] of Object.entries(figures)) {
+      const row = page.locator('.fields', { has: page.locator(`input[type=hidden][value="${key}"]`) });
+      await row.locator('xpath=ancestor::details').evaluate((each) => each.setAttribute('open', ''));
+      await row.locator('input[name$=".value"]').fill(value);
+      await row.locator('input[name$=".reason"]').fill('read off the plate');
+    }
+    await press('Save the job');
+    await open('/jobs/1/calculation');
+    const text = await content();
+    expect(text).not.toContain('Not settled yet');
+    // 478 kg × 1.10; (500 kg × 1.10 ÷ 2 + 60 kg ÷ 2) × 2.5 m ÷ 2 m.
+    expect(text).toMatch(/heaviest lift\s*525\.8\s*kg/);
+    expect(text).toMatch(/tension in a top leg\s*381\.25\s*kg/);
   });
 
   it('sees what is chosen beside what is refused and why, and books it', async () => {
