@@ -49,6 +49,11 @@ export function jobFormPage({ me, choices, form, problem, job, preview }: JobFor
         <Counts form={form} problem={problem} />
         <section class="sheet">
           <h2>Panel schedule</h2>
+          <p>
+            Give the mass as weighed, or the mass per area to estimate it from, with the fittings that it
+            leaves out. The centre of gravity is taken in the middle of the height unless you say how far off
+            it lies.
+          </p>
           <PanelFields panels={rows(form['panels'])} problem={problem} />
           <div class="field long">
             <label for="panelsCsv">Or paste the schedule as a table</label>

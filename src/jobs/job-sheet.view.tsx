@@ -9,7 +9,7 @@ import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { page } from '../web/page.js';
 import { needsSentence } from '../web/sentences/needs.js';
-import { DUTY_NAMES, day, figure } from '../web/sentences/words.js';
+import { DUTY_NAMES, day, figure, needFigure } from '../web/sentences/words.js';
 import { JobCrumbs, JobLinks } from './job-links.view.js';
 import type { JobSheet } from './job-sheet.service.js';
 import { jobMark, keepsJobs } from './job-words.js';
@@ -108,13 +108,13 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
       <h2>Panel schedule</h2>
       <p>
         The heaviest is <strong>{ruling.heaviest.panel.name}</strong> at{' '}
-        {figure(ruling.heaviest.massKg.toString(), 'kg')}; packed,{' '}
+        {needFigure(ruling.heaviest.massKg.toString(), 'kg')}; packed,{' '}
         <strong>{ruling.heaviestPacked.panel.name}</strong> at{' '}
-        {figure(ruling.heaviestPacked.packedKg.toString(), 'kg')}.
+        {needFigure(ruling.heaviestPacked.packedKg.toString(), 'kg')}.
       </p>
       <Scroll label="Panel schedule">
         <table>
-          <caption>Sizes in mm, masses of one panel in kg</caption>
+          <caption>Sizes in mm, masses of one panel</caption>
           <thead>
             <tr>
               <th scope="col">Panel</th>
@@ -125,7 +125,7 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
                 Width
               </th>
               <th scope="col" class="num">
-                Thickness
+                Thick
               </th>
               <th scope="col" class="num">
                 Mass
@@ -146,9 +146,10 @@ function PanelSchedule({ sheet: { panels, ruling } }: { sheet: JobSheet }) {
                 <td class="num">{figure(panel.widthMm)}</td>
                 <td class="num">{figure(panel.thicknessMm)}</td>
                 <td class="num">
-                  {figure(massKg)} {panel.massKg === undefined ? <span class="faded">estimated</span> : null}
+                  {needFigure(massKg, 'kg')}{' '}
+                  {panel.massKg === undefined ? <span class="faded">est.</span> : null}
                 </td>
-                <td class="num">{figure(packedKg)}</td>
+                <td class="num">{needFigure(packedKg, 'kg')}</td>
                 <td class="num">{panel.count}</td>
               </tr>
             ))}

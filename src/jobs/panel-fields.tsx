@@ -9,7 +9,7 @@ const COLUMNS = [
   { name: 'widthMm', label: 'Width, mm' },
   { name: 'thicknessMm', label: 'Thickness, mm' },
   { name: 'massKg', label: 'Mass as weighed, kg' },
-  { name: 'arealMassKgPerM2', label: 'or mass per area, kg/m2' },
+  { name: 'arealMassKgPerM2', label: 'or mass per area, kg/m²' },
   { name: 'fittingsKg', label: 'Fittings besides, kg' },
   { name: 'packingKg', label: 'Packing, kg' },
   { name: 'centreOffsetMm', label: 'Centre of gravity off the middle, mm' },
@@ -28,12 +28,8 @@ export function PanelFields({
   const rows = [...panels, ...blank];
   return (
     <Scroll label="Panel schedule">
-      <table>
-        <caption>
-          One line for equal panels. Give the mass as weighed, or the mass per area to estimate it from, with
-          the fittings that it leaves out. The centre of gravity is taken in the middle of the height unless
-          you say how far off it lies.
-        </caption>
+      <table class="entry">
+        <caption>One line for equal panels</caption>
         <thead>
           <tr>
             {COLUMNS.map(({ name, label }) => (

@@ -61,7 +61,7 @@ function ParameterRow({
   const { unit } = PARAMETERS[key];
   const held = value === null ? (optional ? 'none by the method' : 'to be stated') : figure(value, unit);
   return (
-    <div class="fields">
+    <div class="fields stated">
       <input type="hidden" name={`${name}.key`} value={key} />
       <Field
         label={`${capital(label)}${unit ? ` (${unit})` : ''}`}

@@ -92,7 +92,7 @@ function StartFigures({
               <td class="num" data-label="Value">
                 {value === null ? 'not stated' : figure(value, unit)}
               </td>
-              <td data-label="From">
+              <td class="whole" data-label="From">
                 {stated
                   ? `${stated.reason} (this job${methodValue(stated.methodValue, unit)})`
                   : sources(source)}
@@ -167,7 +167,9 @@ function LineSummary({ lines }: { lines: readonly GearLine[] }) {
                     {line.quantity}
                   </td>
                   <td data-label="For">{DUTY_NAMES[line.duty]}</td>
-                  <td data-label="Each">{needsSentence(line)}</td>
+                  <td class="whole" data-label="Each">
+                    {needsSentence(line)}
+                  </td>
                 </tr>
               ))}
           </tbody>

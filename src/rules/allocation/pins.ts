@@ -23,7 +23,6 @@ export function holdPins(table: OfferTable, pins: readonly Pin[]): Pinned {
     const item = items.get(pin.itemId);
     const offer = item?.offers.find((candidate) => candidate.line === line);
     const before = item && held.get(item);
-    if (before && before.line === line) continue;
     const reason = whyNot(line, offer, before, room);
     if (reason !== undefined) unmet.push({ itemId: pin.itemId, lineKey: pin.lineKey, reason });
     else if (offer) {

@@ -99,7 +99,7 @@ function readParts(
   measureHint: MeasureHint | undefined,
   options: QuantityOptions,
 ): QuantityReading {
-  const value = readNumber(number.trim(), options.decimalMark);
+  const value = readNumber(number, options.decimalMark);
   if (value === undefined) return { ok: false, reason: 'ambiguous_number', part: number };
   const written = unitText === undefined ? undefined : readUnit(unitText);
   if (written && !written.ok) return { ok: false, reason: written.reason, part: unitText ?? '' };

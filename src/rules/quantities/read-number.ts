@@ -18,24 +18,23 @@ const MARKED_GROUPS = /^[1-9]\d{0,2}([.,])\d{3}(?:\1\d{3})*$/;
  */
 export function readNumber(text: string, decimalMark: DecimalMark): string | undefined {
   const tight = text.replace(SPACED_GROUPS, (groups) => groups.replace(/[ '’]/g, ''));
-  const marksGroups = tight !== text;
   const match = /^(\d*)((?:[.,]\d+)*)$/.exec(tight);
   if (!match || tight === '') return undefined;
   const marks = tight.replace(/\d/g, '');
   if (marks === '') return plain(tight);
   const last = marks.slice(-1);
   if (new Set(marks).size === 2) {
-    return readMixed(tight, last, marksGroups, decimalMark);
+    return readMixed(tight, last, decimalMark);
   }
   if (marks.length > 1) return readGrouped(tight, decimalMark);
-  return readSingleMark(tight, last, marksGroups, decimalMark);
+  return readSingleMark(tight, last, decimalMark);
 }
 
 /** Two different marks: the last is the decimal mark, and the part before it must be well grouped by the other. */
-function readMixed(text: string, last: string, spaced: boolean, convention: DecimalMark): string | undefined {
+function readMixed(text: string, last: string, convention: DecimalMark): string | undefined {
   const at = text.lastIndexOf(last);
   const whole = text.slice(0, at);
-  if (spaced || !MARKED_GROUPS.test(whole) || contradicts(last, convention)) return undefined;
+  if (!MARKED_GROUPS.test(whole) || contradicts(last, convention)) return undefined;
   return plain(`${whole.replace(/[.,]/g, '')}.${text.slice(at + 1)}`);
 }
 
@@ -47,13 +46,8 @@ function readGrouped(text: string, convention: DecimalMark): string | undefined 
 }
 
 /** One mark once: the convention decides; without one, a number that could be grouped in threes is not read. */
-function readSingleMark(
-  text: string,
-  mark: string,
-  spaced: boolean,
-  convention: DecimalMark,
-): string | undefined {
-  const couldGroup = !spaced && MARKED_GROUPS.test(text);
+function readSingleMark(text: string, mark: string, convention: DecimalMark): string | undefined {
+  const couldGroup = MARKED_GROUPS.test(text);
   if (convention === 'unknown') return couldGroup ? undefined : plain(text.replace(mark, '.'));
   if (MARK_OF[convention] === mark) return plain(text.replace(mark, '.'));
   return couldGroup ? plain(text.replace(mark, '')) : undefined;
