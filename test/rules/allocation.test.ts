@@ -1,39 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { allocate } from '../../src/rules/allocation/allocate.js';
-import type {
-  Allocation,
-  AllocationInput,
-  Candidate,
-  FitOption,
-} from '../../src/rules/allocation/allocation.js';
 import { LARGEST_FIGURE } from '../../src/rules/allocation/cost.js';
 import { sortedNaturally } from '../../src/rules/allocation/natural-order.js';
-
-/** An option by its figures: transport, rating beyond the need in permille, days to spare. */
-function on(lineKey: string, transport = 0, overRatingPermille = 0, daysToSpare = 0): FitOption {
-  return { lineKey, transport, overRatingPermille, daysToSpare };
-}
-
-function item(itemId: number, tag: string, ...options: readonly FitOption[]): Candidate {
-  return { itemId, tag, options };
-}
-
-function job(
-  quantities: Readonly<Record<string, number>>,
-  candidates: readonly Candidate[],
-  pins: AllocationInput['pins'] = [],
-): AllocationInput {
-  return {
-    lines: Object.entries(quantities).map(([key, quantity]) => ({ key, quantity })),
-    candidates,
-    pins,
-  };
-}
-
-/** The answer in short: `line:tag` for each item. */
-function places({ chosen }: Allocation): readonly string[] {
-  return chosen.map(({ lineKey, tag }) => `${lineKey}:${tag}`);
-}
+import { item, job, on, places } from '../support/allocation-jobs.js';
 
 describe('what weighs more', () => {
   it('covers a unit more before anything else, at any distance and rating', () => {
@@ -139,6 +108,11 @@ describe('lines that compete', () => {
     expect(answer.chosen.map(({ lineKey }) => lineKey)).toEqual(['Z', 'Z', 'A']);
     expect(sortedNaturally(answer.chosen.slice(0, 2), ({ tag }) => tag)).toEqual(answer.chosen.slice(0, 2));
     expect(answer.shortfalls).toEqual([]);
+  });
+
+  it('lists items of a line in natural tag order though the dearer has the lower tag', () => {
+    const dear = item(1, 'SL-9', on('A', 5));
+    expect(places(allocate(job({ A: 2 }, [item(2, 'SL-10', on('A')), dear])))).toEqual(['A:SL-9', 'A:SL-10']);
   });
 });
 
@@ -249,28 +223,44 @@ describe('pins', () => {
 
 describe('input without meaning', () => {
   it.each([
-    { what: 'an item twice', input: job({ A: 1 }, [item(1, 'SL-1', on('A')), item(1, 'SL-2', on('A'))]) },
-    { what: 'a tag twice', input: job({ A: 1 }, [item(1, 'SL-1', on('A')), item(2, 'SL-1', on('A'))]) },
-    { what: 'an option twice', input: job({ A: 1 }, [item(1, 'SL-1', on('A'), on('A'))]) },
-    { what: 'an option for no line', input: job({ A: 1 }, [item(1, 'SL-1', on('B'))]) },
     {
-      what: 'a line twice',
+      says: "item '1' is given twice",
+      input: job({ A: 1 }, [item(1, 'SL-1', on('A')), item(1, 'SL-2', on('A'))]),
+    },
+    {
+      says: "tag 'SL-1' is given twice",
+      input: job({ A: 1 }, [item(1, 'SL-1', on('A')), item(2, 'SL-1', on('A'))]),
+    },
+    {
+      says: "option for line 'A' is given twice",
+      input: job({ A: 1 }, [item(1, 'SL-1', on('A'), on('A'))]),
+    },
+    { says: "'SL-1' is offered for 'B', which is no line", input: job({ A: 1 }, [item(1, 'SL-1', on('B'))]) },
+    {
+      says: "line 'A' is given twice",
       input: { ...job({}, []), lines: [1, 2].map((quantity) => ({ key: 'A', quantity })) },
     },
-  ])('throws a RangeError for $what', ({ input }) => {
-    expect(() => allocate(input)).toThrow(RangeError);
+  ])('throws a RangeError: $says', ({ says, input }) => {
+    expect(() => allocate(input)).toThrow(new RangeError(says));
   });
 
   it.each([-1, 0.5, Number.NaN, Number.POSITIVE_INFINITY, 2 ** 53])(
     'throws for a quantity of %d',
     (quantity) => {
-      expect(() => allocate(job({ A: quantity }, []))).toThrow(RangeError);
+      const says = `quantity ${quantity} of line 'A' is not a whole number from 0`;
+      expect(() => allocate(job({ A: quantity }, []))).toThrow(new RangeError(says));
     },
   );
 
   it.each([-1, 0.5, Number.NaN, LARGEST_FIGURE + 1])('throws for a figure of %d in any place', (figure) => {
-    for (const option of [on('A', figure), on('A', 0, figure), on('A', 0, 0, figure)]) {
-      expect(() => allocate(job({ A: 1 }, [item(1, 'SL-1', option)]))).toThrow(RangeError);
+    const options = [
+      ['transport', on('A', figure)],
+      ['overRatingPermille', on('A', 0, figure)],
+      ['daysToSpare', on('A', 0, 0, figure)],
+    ] as const;
+    for (const [name, option] of options) {
+      const says = `${name} ${figure} of 'SL-1' is not a whole number from 0 to 1000000000`;
+      expect(() => allocate(job({ A: 1 }, [item(1, 'SL-1', option)]))).toThrow(new RangeError(says));
     }
   });
 });

@@ -86,6 +86,36 @@ describe('first use (LOLER 1998 reg 9(1): declaration not more than 12 months be
     );
   });
 
+  it('unused, shows until when the declaration is good for first use', () => {
+    expect(
+      fresh({ declarationOn: day('2026-02-10') }, [{ when: 'firstUse', declarationMonths: 12 }]),
+    ).toMatchObject({
+      workings: [
+        {
+          title: 'Due before first use',
+          formula: 'declaration + months it is good for, clamped to the end of the month',
+          inputs: [{ name: 'declaration', value: '2026-02-10', unit: '' }],
+          result: { name: 'due', value: '2027-02-10', unit: '' },
+          source: 'loler-1998',
+        },
+      ],
+    });
+  });
+
+  it('in use, only the interval from the declaration is left to show', () => {
+    const inUse = fresh({ declarationOn: day('2026-02-10'), firstUsedOn: day('2026-03-01') });
+    expect(inUse?.workings).toHaveLength(1);
+    expect(inUse?.workings[0]?.inputs).toEqual([
+      { name: 'declaration', value: '2026-02-10', unit: '' },
+      { name: 'interval', value: '6', unit: 'months' },
+    ]);
+  });
+
+  it('a declaration dated after today declares nothing yet, whatever the first use', () => {
+    const dates = { declarationOn: day('2026-06-11'), firstUsedOn: day('2026-06-12') };
+    expect(fresh(dates)).toMatchObject({ neverExamined: true, workings: [] });
+  });
+
   it('an interval alone asks for an examination, an event alone does not', () => {
     const firstAndAfter: Trigger[] = [{ when: 'firstUse' }, { when: 'afterEvent', events: ['dropped'] }];
     expect(fresh({}, firstAndAfter)?.neverExamined).toBe(true);
@@ -118,6 +148,12 @@ describe('after an event', () => {
     expect(only({ events }).afterEvent).toEqual({ type: 'repaired', on: '2026-05-03' });
   });
 
+  it('on the very day puts the item out of date, not merely due', () => {
+    const report = dueDates(gear({ events: [{ type: 'dropped', on: TODAY }] }), scheme(), TODAY);
+    expect(report.dueOn).toBe(TODAY);
+    expect(currency(report, TODAY, 14)).toBe('outOfDate');
+  });
+
   it('counts for gear that was never examined', () => {
     const events = [{ type: 'dropped', on: day('2020-01-01') }] as const;
     const onlyEvents: Trigger[] = [{ when: 'afterEvent', events: ['dropped'] }];
@@ -139,6 +175,7 @@ describe('failed examinations', () => {
       failedOn([unfit('2026-04-01'), examined('2026-04-02', { type: 'interimInspection' })]),
     ).toHaveLength(1);
     expect(failedOn([unfit('2026-04-01', 'interimInspection'), examined('2026-04-01')])).toEqual([]);
+    expect(failedOn([examined('2026-04-01'), unfit('2026-04-01', 'interimInspection')])).toEqual([]);
     expect(failedOn([examined('2026-03-31'), unfit('2026-04-01', 'interimInspection')])).toEqual([
       { type: 'interimInspection', on: '2026-04-01' },
     ]);

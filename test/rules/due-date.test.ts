@@ -3,6 +3,8 @@ import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/rules/calendar/day.js';
 import { dueDates } from '../../src/rules/due/due-date.js';
+import { intervalFor } from '../../src/rules/due/interval.js';
+import { lastInspection } from '../../src/rules/due/last-inspection.js';
 import type { Trigger } from '../../src/rules/due/scheme.js';
 import type { Gear } from '../../src/rules/gear/gear.js';
 import {
@@ -64,7 +66,32 @@ describe('due by interval', () => {
   it('has no due day where the scheme names no interval and the first examination is done', () => {
     const inspection = only({}, [{ when: 'firstUse' }]);
     expect(inspection).toMatchObject({ neverExamined: false, lastDoneOn: '2026-03-01', workings: [] });
-    expect(inspection.dueOn).toBeUndefined();
+    expect(inspection).not.toHaveProperty('dueOn');
+    expect(intervalFor(gear(), 'thoroughExamination', [{ when: 'firstUse' }])).toStrictEqual({
+      byWrittenScheme: false,
+      ignoredWrittenScheme: false,
+    });
+  });
+
+  it('names what is not there by leaving it out', () => {
+    const report = dueDates(gear(), scheme([]), TODAY);
+    expect(report).toStrictEqual({ hasRule: false, inspections: [], failed: [], cautions: [] });
+    expect(only({})).not.toHaveProperty('afterEvent');
+  });
+
+  it('shows the sum with its two figures, the day it gives and whose rule it is', () => {
+    expect(only({ inspections: [examined('2025-08-31')] }).workings).toEqual([
+      {
+        title: 'Due by interval',
+        formula: 'last inspection + interval, clamped to the end of the month',
+        inputs: [
+          { name: 'last inspection', value: '2025-08-31', unit: '' },
+          { name: 'interval', value: '6', unit: 'months' },
+        ],
+        result: { name: 'due', value: '2026-02-28', unit: '' },
+        source: 'loler-1998',
+      },
+    ]);
   });
 });
 
@@ -80,6 +107,14 @@ describe('inspections that count', () => {
     expect(only({ inspections: [examined('2026-04-01', { type: 'proofLoadTest' })] }).neverExamined).toBe(
       true,
     );
+  });
+
+  it('a pre-use check counts for nothing but itself', () => {
+    const inspections = [examined('2026-06-01', { type: 'preUseCheck' }), examined('2026-06-02')];
+    expect(lastInspection({ inspections }, 'preUseCheck', TODAY)?.doneOn).toBe('2026-06-01');
+    expect(
+      lastInspection({ inspections: inspections.slice(0, 1) }, 'interimInspection', TODAY),
+    ).toBeUndefined();
   });
 
   it('a record dated after today is ignored, and said to be', () => {
@@ -152,6 +187,19 @@ describe("the examiner's day", () => {
     const later = only({ inspections: [examined('2026-03-01', { nextDueOn: day('2026-09-02') })] });
     expect(later.dueOn).toBe('2026-09-01');
     expect(later.workings.map(({ result }) => result.value)).toEqual(['2026-09-01', '2026-09-02']);
+  });
+
+  it('is shown as named, after the interval where both give one day', () => {
+    const named = examined('2026-03-01', { nextDueOn: day('2026-09-01') });
+    const { workings } = only({ inspections: [named] });
+    expect(workings.map(({ title }) => title)).toEqual(['Due by interval', 'Due by examiner']);
+    expect(workings[1]).toEqual({
+      title: 'Due by examiner',
+      formula: 'due = named',
+      inputs: [{ name: 'named', value: '2026-09-01', unit: '' }],
+      result: { name: 'due', value: '2026-09-01', unit: '' },
+      source: 'common-practice',
+    });
   });
 
   it('holds by itself where the scheme names no interval', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fitness } from '../../src/rules/fitness/fitness.js';
-import { REFUSAL_CODES } from '../../src/rules/fitness/refusal.js';
+import { inOrder, REFUSAL_CODES, type RefusalCode } from '../../src/rules/fitness/refusal.js';
 import type { Commitment, Gear } from '../../src/rules/gear/gear.js';
-import { context, day, examined, gear, kind, line, TODAY, without } from './example-gear.js';
+import { context, day, examined, gear, kind, line, scheme, TODAY, without } from './example-gear.js';
 import { codes, judge } from './example-verdict.js';
 
 const promise = (from: string, to: string, changes: Partial<Commitment> = {}): Commitment => ({
@@ -29,9 +29,21 @@ describe('fit', () => {
     });
   });
 
-  it('refuses to answer for a window that ends before it begins', () => {
-    const window = { from: day('2026-06-17'), to: day('2026-06-16') };
-    expect(() => judge({ context: { window } })).toThrow(RangeError);
+  it('refuses to answer for a window that ends before it begins, not for one of a day', () => {
+    const until = (to: string) => ({ context: { window: { from: day('2026-06-17'), to: day(to) } } });
+    expect(() => judge(until('2026-06-16'))).toThrow(RangeError);
+    expect(() => judge(until('2026-06-16'))).toThrow('2026-06-16');
+    expect(judge(until('2026-06-17')).fit).toBe(true);
+  });
+
+  it('leaves out the due day and the ratio where there is none', () => {
+    const unrated = fitness(gear(), without(line(), 'rating'), context({ scheme: scheme([]) }));
+    expect(unrated).toStrictEqual({
+      fit: false,
+      refusals: [{ code: 'no_rule_for_kind', subject: 'sling', source: 'common-practice' }],
+      cautions: [],
+      workings: [],
+    });
   });
 });
 
@@ -99,7 +111,7 @@ describe('kind and duty', () => {
 });
 
 describe('dimensions', () => {
-  const need = (dimension: string, rule: 'atLeast' | 'equals', value: string) =>
+  const need = (dimension: string, rule: 'atLeast' | 'atMost' | 'equals', value: string) =>
     ({ dimensions: [{ dimension, rule, value, source: 'common-practice' }] }) as const;
 
   it.each([
@@ -109,6 +121,12 @@ describe('dimensions', () => {
     ['jawMaximumMm', 'atLeast', '119', []],
     ['jawMaximumMm', 'atLeast', '120', []],
     ['jawMaximumMm', 'atLeast', '121', ['does_not_fit_panel']],
+    ['jawMaximumMm', 'atMost', '119', ['does_not_fit_panel']],
+    ['jawMaximumMm', 'atMost', '120.0', []],
+    ['jawMaximumMm', 'atMost', '121', []],
+    ['lengthM', 'atMost', '3.999', ['does_not_fit_panel']],
+    ['lengthM', 'atMost', '4', []],
+    ['barDiameterMm', 'atMost', '1', ['unknown_size']],
     ['forkWidthMm', 'equals', '99', ['does_not_fit_machine']],
     ['forkWidthMm', 'equals', '100.0', []],
     ['forkWidthMm', 'equals', '101', ['does_not_fit_machine']],
@@ -122,6 +140,16 @@ describe('dimensions', () => {
     expect(codes({ gear: { dimensions: { lengthM } }, line: need('lengthM', 'atLeast', '0.001') })).toEqual([
       'unknown_size',
     ]);
+  });
+
+  it.each([
+    ['4.125', '4.1249', []],
+    ['4.125', '4.125', []],
+    ['4.125', '4.1251', ['too_short']],
+  ] as const)('a size of %s to the millimetre for %s: %j', (lengthM, value, expected) => {
+    expect(codes({ gear: { dimensions: { lengthM } }, line: need('lengthM', 'atLeast', value) })).toEqual(
+      expected,
+    );
   });
 
   it('gives the figures with the unit of the dimension’s name', () => {
@@ -142,6 +170,15 @@ describe('dimensions', () => {
 });
 
 describe('refusals are complete and ordered', () => {
+  it('two stand in the order of the list, and two of one code as they came', () => {
+    const refusal = (code: RefusalCode, subject: string) => ({ code, subject, source: 'common-practice' });
+    const [late, early] = [refusal('serial_unknown', 'a'), refusal('missing', 'b')];
+    const twin = refusal('missing', 'c');
+    expect(inOrder([late, early])).toEqual([early, late]);
+    expect(inOrder([early, late])).toEqual([early, late]);
+    expect(inOrder([twin, late, early])).toEqual([twin, early, late]);
+  });
+
   it('a wreck is refused for everything at once, in the order of the list', () => {
     const wreck: Partial<Gear> = {
       condition: 'quarantined',

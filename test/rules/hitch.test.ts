@@ -102,16 +102,27 @@ describe('the mode factors of EN 1492', () => {
     expect(Number(needKg(loadKg, { mode: 'choked' }))).toBeLessThan(Number(wllKg));
   });
 
-  it('show the division with its source', () => {
-    const need = hitchNeed(Exact.of('800'), { mode: 'choked' }, modes);
-    expect(need.ok && need.working).toMatchObject({
+  it('show the division with its figures, its source and what it leaves out', () => {
+    const need = hitchNeed(Exact.of('1400.5'), { mode: 'twoLeg', angleDeg: '45' }, modes);
+    // 1400.5 kg / 1.4 = 1000.357142857... kg, rounded up to a milligram.
+    const label = modes.find(({ mode }) => mode === 'twoLeg')?.label ?? 'no such mode';
+    expect(need.ok && need.working).toEqual({
+      title: `Sling hitched ${label}`,
+      formula: 'load on the hitch / mode factor',
       inputs: [
-        { value: '800', unit: 'kg' },
-        { name: 'mode factor', value: '0.8' },
+        { name: 'load on the hitch', value: '1400.5', unit: 'kg' },
+        { name: 'leg to the vertical', value: '45', unit: '°' },
+        { name: 'mode factor', value: '1.4', unit: '' },
       ],
-      result: { value: '1000', unit: 'kg' },
+      result: { name: 'least rating of one sling', value: '1000.357143', unit: 'kg' },
       source: 'en-1492-1',
+      caution: expect.stringMatching(/edge.*textile.*maker/) as string,
     });
+    const choked = hitchNeed(Exact.of('800'), { mode: 'choked' }, modes);
+    expect(choked.ok && choked.working.inputs).toEqual([
+      { name: 'load on the hitch', value: '800', unit: 'kg' },
+      { name: 'mode factor', value: '0.8', unit: '' },
+    ]);
   });
 });
 

@@ -3,7 +3,7 @@ import { fitness } from '../../src/rules/fitness/fitness.js';
 import type { KindDefinition } from '../../src/rules/gear/kind.js';
 import type { RatingNeed } from '../../src/rules/lines/need.js';
 import type { Marking } from '../../src/rules/quantities/marking.js';
-import { context, gear, kind, line, without } from './example-gear.js';
+import { context, gear, kind, line, scheme, without } from './example-gear.js';
 
 const wll = (value: string, unit: string): Marking => ({ measure: 'workingLoadLimit', value, unit });
 const lc = (value: string, unit: string): Marking => ({ measure: 'lashingCapacity', value, unit });
@@ -195,6 +195,25 @@ describe('unrated', () => {
     expect(codes([{ measure: 'ratedCapacity', value: '2', unit: 't' }], kind())).toEqual(['unrated']);
     expect(codes([wll('2', 't')], kind())).toEqual([]);
     expect(codes([], optional)).toEqual([]);
+  });
+
+  it('nothing asked shows no working, whether a mark is required or not', () => {
+    const optional = kind({
+      rating: { measure: 'workingLoadLimit', units: ['t'], required: false, source: { key: 'loler-1998' } },
+    });
+    for (const definition of [kind(), optional]) {
+      const asked = without(line(), 'rating');
+      const verdict = fitness(gear(), asked, context({ kind: definition, scheme: scheme([]) }));
+      expect(verdict.workings).toEqual([]);
+    }
+    expect(fitness(gear({ markings: [] }), line(), context({ scheme: scheme([]) })).workings).toEqual([]);
+  });
+
+  it('a mark on gear of a kind that carries none is compared as stamped', () => {
+    const unratedKind = context({ kind: without(kind(), 'rating') });
+    expect(fitness(gear({ markings: [wll('1500', 'kg')] }), line(), unratedKind).fit).toBe(true);
+    const { refusals } = fitness(gear({ markings: [wll('1499', 'kg')] }), line(), unratedKind);
+    expect(refusals).toMatchObject([{ code: 'under_rated', source: 'common-practice' }]);
   });
 
   it('a need that the kind is never rated for cites common practice', () => {

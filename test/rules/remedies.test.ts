@@ -147,17 +147,17 @@ describe('several short lines', () => {
 describe('input without meaning', () => {
   const item = refused(1, [refusal('never_examined')]);
   it.each([
-    { what: 'an item twice', input: shortBy(1, [item, { ...item, tag: 'SL-2' }]) },
-    { what: 'a tag twice', input: shortBy(1, [item, { ...item, itemId: 2 }]) },
-    { what: 'a line twice', input: shortBy(1, [], { lines: [{ key: 'A' }, { key: 'A' }] }) },
+    { says: "item '1' is given twice", input: shortBy(1, [item, { ...item, tag: 'SL-2' }]) },
+    { says: "tag 'SL-1' is given twice", input: shortBy(1, [item, { ...item, itemId: 2 }]) },
+    { says: "line 'A' is given twice", input: shortBy(1, [], { lines: [{ key: 'A' }, { key: 'A' }] }) },
     {
-      what: 'a short line twice',
+      says: "shortfall of 'A' is given twice",
       input: shortBy(1, [], { shortfalls: [1, 1].map((missing) => ({ lineKey: 'A', missing })) }),
     },
-    { what: 'a shortfall of no line', input: shortBy(1, [], { lines: [{ key: 'B' }] }) },
-    { what: 'fewer than none missing', input: shortBy(-1, []) },
-    { what: 'half a unit missing', input: shortBy(0.5, []) },
-  ])('throws a RangeError for $what', ({ input }) => {
-    expect(() => remedies(input)).toThrow(RangeError);
+    { says: "'A' is short, but no line", input: shortBy(1, [], { lines: [{ key: 'B' }] }) },
+    { says: '-1 units missing is not a whole number from 0', input: shortBy(-1, []) },
+    { says: '0.5 units missing is not a whole number from 0', input: shortBy(0.5, []) },
+  ])('throws a RangeError: $says', ({ says, input }) => {
+    expect(() => remedies(input)).toThrow(new RangeError(says));
   });
 });

@@ -94,6 +94,18 @@ describe('examining', () => {
     expect(inShort(remedies(shortBy(1, [item], { window })))).toEqual([expected]);
   });
 
+  it('does not help where one of two inspections runs out before the gear is back', () => {
+    const refusals = [
+      refusal('out_of_date', { subject: 'interimInspection' }),
+      refusal('out_of_date', { subject: 'thoroughExamination' }),
+    ];
+    const lasting = (interimInspection: number, thoroughExamination: number) =>
+      shortBy(1, [refused(1, refusals, { intervalMonths: { interimInspection, thoroughExamination } })]);
+    expect(inShort(remedies(lasting(12, 0)))).toEqual(['hire:1']);
+    expect(inShort(remedies(lasting(0, 12)))).toEqual(['hire:1']);
+    expect(inShort(remedies(lasting(12, 12)))).toEqual(['examine:SL-1']);
+  });
+
   it('asks only the interval of the types it needs', () => {
     const item = refused(1, [refusal('out_of_date', { subject: 'interimInspection' })], {
       intervalMonths: { thoroughExamination: 0 },

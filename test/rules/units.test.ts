@@ -48,7 +48,7 @@ describe('unit factors', () => {
 
   it.each(['ton', 'tons', 'T', 'KG', '', 'toString', '__proto__'])('%j is not a unit', (unit) => {
     expect(isUnit(unit)).toBe(false);
-    expect(() => toSi('1', unit)).toThrow(RangeError);
+    expect(() => toSi('1', unit)).toThrow(new RangeError(`'${unit}' is not a unit of the table`));
     expect(() => convert('1', unit, 'kg', { places: 3, rounding: 'up' })).toThrow(`'${unit}' is not a unit`);
     expect(() => convert('1', 'kg', unit, { places: 3, rounding: 'up' })).toThrow(`'${unit}' is not a unit`);
   });
@@ -132,12 +132,16 @@ describe('massAsForce', () => {
   it('takes standard gravity, exact (NIST SP 811 B.8; 3rd CGPM, 1901), and shows it', () => {
     const { force, working } = massAsForce(Exact.of('450'));
     expect(force.toString()).toBe('4412.9925');
-    expect(working.inputs).toEqual([
-      { name: 'm', value: '450', unit: 'kg' },
-      { name: 'g', value: '9.80665', unit: 'm/s2' },
-    ]);
-    expect(working.result).toEqual({ name: 'F', value: '4412.9925', unit: 'N' });
-    expect(working.source).toBe('nist-sp811');
+    expect(working).toEqual({
+      title: 'Mass as force',
+      formula: 'F = m × g',
+      inputs: [
+        { name: 'm', value: '450', unit: 'kg' },
+        { name: 'g', value: '9.80665', unit: 'm/s2' },
+      ],
+      result: { name: 'F', value: '4412.9925', unit: 'N' },
+      source: 'nist-sp811',
+    });
   });
 
   it('a kilogram weighs a kilogram-force, a pound a pound-force', () => {
