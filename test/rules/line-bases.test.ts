@@ -57,6 +57,35 @@ describe('a size by a figure that is not stated', () => {
   });
 });
 
+describe('a size held against what the job states', () => {
+  const source = { key: 'common-practice' };
+  const method = methodWith('safetyLines', {
+    fits: [{ dimension: 'lengthM', rule: 'atLeast', figure: 'liftHeightM', source }],
+  });
+
+  it('is that figure', () => {
+    expect(line(job({ method }), 'safetyLines').dimensions).toEqual([
+      { dimension: 'lengthM', rule: 'atLeast', value: '8.2', source: 'common-practice' },
+    ]);
+  });
+
+  it('is unsettled, once, while the job does not state it', () => {
+    const found = line(job({ method, stated: [] }), 'safetyLines');
+    expect(found.dimensions).toEqual([]);
+    expect(found.unsettled).toEqual([{ code: 'parameter_missing', subject: 'liftHeightM' }]);
+  });
+});
+
+describe('a machine whose chart is asked', () => {
+  it('is unsettled while the chart cannot be asked, though its own rating is known', () => {
+    const method = methodWith('hostMachine', { ratingBasis: 'lifterLoadKg' });
+    const stated = STATED.filter(({ key }) => key !== 'lifterCentreMm');
+    const found = line(job({ method, stated }), 'hostMachine');
+    expect(found.rating?.value).toBe('567.19234');
+    expect(found.unsettled).toContainEqual({ code: 'parameter_missing', subject: 'lifterCentreMm' });
+  });
+});
+
 describe('changes of several lines', () => {
   it('each change their own line and no other', () => {
     const adjustments = [

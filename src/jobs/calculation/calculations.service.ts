@@ -45,6 +45,6 @@ export class Calculations {
         'not_found',
         `Job ${job.reference} has no kept calculation with the number ${sheetId}.`,
       );
-    return { job, ...kept };
+    return { keptAt: kept.keptAt, fingerprint: kept.fingerprint, sheet: kept.sheet, job };
   }
 }
