@@ -12,12 +12,22 @@ import { SessionEntity } from './people/session.entity.js';
 import { ImportMappingEntity } from './register/import-mapping.entity.js';
 import { ItemEntity } from './register/item.entity.js';
 import { UploadEntity } from './register/upload.entity.js';
+import { PreUseCheckEntity } from './checks/pre-use-check.entity.js';
+import { LiftCountEntity } from './custody/lift-count.entity.js';
+import { DocumentEntity } from './documents/document.entity.js';
+import { ExaminationReportEntity } from './inspections/examination-report.entity.js';
+import { NoticeEntity } from './notices/notice.entity.js';
 import type { Schema } from './storage/open-storage.js';
 import { StoreEntity } from './stores/store.entity.js';
 
 /** Every table and every migration, by name: nothing is found by a file pattern. */
 export const SCHEMA: Schema = {
   entities: [
+    NoticeEntity,
+    ExaminationReportEntity,
+    DocumentEntity,
+    LiftCountEntity,
+    PreUseCheckEntity,
     BookedItemEntity,
     CalculationSheetEntity,
     DefectEntity,

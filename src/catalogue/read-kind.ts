@@ -3,6 +3,7 @@ import type { DimensionDefinition, KindDefinition } from '../rules/gear/kind.js'
 import { MEASURES } from '../rules/quantities/marking.js';
 import { DIMENSION_OF_MEASURE } from '../rules/quantities/measure-unit.js';
 import { dimensionOf, UNIT_SYMBOLS } from '../rules/quantities/units.js';
+import { readChecklist } from './read-checklist.js';
 import { readHitches } from './read-hitches.js';
 import { readCitation, readCitedText, type Sources } from './read-source.js';
 import type { Reader } from './reader.js';
@@ -16,7 +17,7 @@ const DIMENSION_SHAPE = {
 /** Reads `config/kinds/<kind>.yaml`. `kind` is the name of the file, and the file must say the same. */
 export function readKind(reader: Reader, kind: string, sources: Sources): KindDefinition {
   reader.expectKeys(
-    ['kind', 'name', 'plural', 'tagPrefix', 'alsoCalled', 'duties', 'dimensions', 'cautions'],
+    ['kind', 'name', 'plural', 'tagPrefix', 'alsoCalled', 'duties', 'dimensions', 'checklist', 'cautions'],
     ['rating', 'loadChart', 'serviceLife', 'hitches'],
   );
   reader.at('kind').readOneOf([kind], 'kind of this file name');
@@ -32,6 +33,7 @@ export function readKind(reader: Reader, kind: string, sources: Sources): KindDe
     ...(reader.has('loadChart') && { loadChart: reader.at('loadChart').readBoolean() }),
     ...(reader.has('serviceLife') && { serviceLife: readServiceLife(reader.at('serviceLife'), sources) }),
     ...(reader.has('hitches') && { hitches: readHitches(reader.at('hitches'), sources) }),
+    checklist: readChecklist(reader.at('checklist'), sources),
     cautions: reader.at('cautions').readList((caution) => readCitedText(caution, sources)),
   };
 }

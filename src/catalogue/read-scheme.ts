@@ -10,6 +10,7 @@ export interface Known {
 }
 
 const MONTHS = { from: 1, to: 120 };
+const LIFTS = { from: 1, to: 1_000_000 };
 
 /**
  * Reads `config/schemes/<scheme>.yaml`. `scheme` is the name of the file, and the file must say the same. A kind that
@@ -93,8 +94,10 @@ function readEntry(reader: Reader, sources: Sources): DatedTriggers {
 
 function readTrigger(reader: Reader): Trigger {
   const notedBefore = reader.noted();
-  reader.expectKeys(['when'], ['months', 'declarationMonths', 'events']);
-  const when = reader.at('when').readOneOf(['interval', 'firstUse', 'afterEvent', 'eachShift'], 'trigger');
+  reader.expectKeys(['when'], ['months', 'declarationMonths', 'events', 'lifts']);
+  const when = reader
+    .at('when')
+    .readOneOf(['interval', 'firstUse', 'afterEvent', 'everyLifts', 'eachShift'], 'trigger');
   if (reader.noted() > notedBefore) return { when: 'eachShift' };
   switch (when) {
     case 'interval':
@@ -107,6 +110,9 @@ function readTrigger(reader: Reader): Trigger {
     case 'afterEvent':
       reader.expectKeys(['when', 'events']);
       return { when, events: reader.at('events').readList((event) => event.readOneOf(EVENT_TYPES, 'event')) };
+    case 'everyLifts':
+      reader.expectKeys(['when', 'lifts']);
+      return { when, lifts: reader.at('lifts').readWhole(LIFTS) };
     case 'eachShift':
       reader.expectKeys(['when']);
       return { when };

@@ -1,4 +1,4 @@
-import { VERIFICATIONS, type Citation } from '../rules/gear/kind.js';
+import { VERIFICATIONS, type Citation } from '../rules/citation.js';
 import type { Reader } from './reader.js';
 
 /** How binding a source is, the most binding first; practice has no text behind it. */

@@ -1,6 +1,7 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryGeneratedColumn } from 'typeorm';
 import { ItemEntity } from '../register/item.entity.js';
 import { InspectionEntity } from './inspection.entity.js';
+import type { Working } from '../rules/working.js';
 import type { Severity } from './severity.js';
 
 /** Something found wrong with an item. Closed only by the examination that passed the item afterwards. */
@@ -22,6 +23,14 @@ export class DefectEntity {
 
   @Column({ type: 'varchar', length: 500 })
   description!: string;
+
+  /** What of the checklist it is about; null where it was found otherwise. */
+  @Column({ type: 'varchar', length: 40, nullable: true })
+  kind!: string | null;
+
+  /** What was measured: the figure, the limit and its source. */
+  @Column({ type: 'simple-json', nullable: true })
+  figures!: readonly Working[] | null;
 
   /** For a danger by a date: the last day of use. */
   @Column({ type: 'date', name: 'last_day_of_use', nullable: true })

@@ -85,6 +85,10 @@ export class ItemEntity {
   @Column({ type: 'simple-json' })
   dimensions!: Record<string, string>;
 
+  /** The maker's batch or lot, as on the plate or the certificate. */
+  @Column({ type: 'varchar', length: 60, nullable: true })
+  batch!: string | null;
+
   /** Whose it is, for gear that is hired in; null for the company's own. */
   @Column({ type: 'varchar', length: 120, nullable: true })
   owner!: string | null;

@@ -3,9 +3,11 @@ import type { SourceDefinition } from '../catalogue/read-source.js';
 import type { Actor } from '../people/actor.js';
 import type { Day } from '../rules/calendar/day.js';
 import type { Trigger, SchemeDefinition, InspectionRequirement } from '../rules/due/scheme.js';
-import type { Citation, KindDefinition } from '../rules/gear/kind.js';
+import type { KindDefinition } from '../rules/gear/kind.js';
 import type { MethodDefinition } from '../rules/lines/method.js';
 import { page } from '../web/page.js';
+import { Checklist } from './checklist.view.js';
+import { citation } from './citation.view.js';
 import { count, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES, MEASURE_NAMES } from '../web/sentences/words.js';
 
 interface RulesPage {
@@ -124,6 +126,8 @@ function triggerWords(trigger: Trigger): string {
       return 'before use, every shift';
     case 'interval':
       return `every ${count(trigger.months, 'month', 'months')}`;
+    case 'everyLifts':
+      return `every ${count(trigger.lifts, 'lift', 'lifts')}`;
     case 'firstUse':
       return trigger.declarationMonths === undefined
         ? 'before first use'
@@ -176,6 +180,7 @@ function Kinds({ kinds, sources }: Pick<RulesPage, 'kinds' | 'sources'>) {
                 </li>
               ))}
             </ul>
+            <Checklist name={kind.name} points={kind.checklist} sources={sources} />
           </li>
         ))}
       </ul>
@@ -234,17 +239,5 @@ function SourceList({ sources }: Pick<RulesPage, 'sources'>) {
         ))}
       </ul>
     </section>
-  );
-}
-
-function citation({ key, clause, page: place, verified }: Citation, sources: readonly SourceDefinition[]) {
-  const title = sources.find((source) => source.key === key)?.title ?? key;
-  const where = [clause, place ? `p. ${place}` : ''].filter(Boolean).join(', ');
-  return (
-    <>
-      <a href={`#source-${key}`}>{title}</a>
-      {where ? `, ${where}` : ''}
-      {verified === 'memory' ? ' (from memory, to be checked)' : ''}
-    </>
   );
 }

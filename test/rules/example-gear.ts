@@ -2,7 +2,8 @@ import { toDay, type Day } from '../../src/rules/calendar/day.js';
 import type { InspectionRequirement, SchemeDefinition, Trigger } from '../../src/rules/due/scheme.js';
 import type { FitnessContext } from '../../src/rules/fitness/fitness.js';
 import type { Gear, InspectionRecord } from '../../src/rules/gear/gear.js';
-import type { Citation, KindDefinition } from '../../src/rules/gear/kind.js';
+import type { Citation } from '../../src/rules/citation.js';
+import type { KindDefinition } from '../../src/rules/gear/kind.js';
 import type { GearLine } from '../../src/rules/lines/need.js';
 
 /** The day these examples are looked at from. */
@@ -81,6 +82,7 @@ export function kind(changes: Partial<KindDefinition> = {}): KindDefinition {
     duties: ['lifting'],
     rating: { measure: 'workingLoadLimit', units: ['kg', 't', 'lb', 'kN'], required: true, source: SOURCE },
     dimensions: [],
+    checklist: [],
     cautions: [],
     ...changes,
   };

@@ -5,7 +5,17 @@ import type { Gear } from '../../src/rules/gear/gear.js';
 import type { GearLine } from '../../src/rules/lines/need.js';
 import type { HostingNeed } from '../../src/rules/hosting/hosting-need.js';
 import type { LoadChart } from '../../src/rules/hosting/load-chart.js';
-import { context, day, gear, kind, line, scheme, without } from './example-gear.js';
+import {
+  ACCESSORY_TRIGGERS,
+  context,
+  day,
+  gear,
+  kind,
+  line,
+  requirement,
+  scheme,
+  without,
+} from './example-gear.js';
 import { hosting, truck } from './example-truck.js';
 
 interface Case {
@@ -53,6 +63,10 @@ const CASES: Readonly<Record<Exclude<RefusalCode, 'excluded_by_storeman'>, Case>
   out_of_date: examined('2025-12-09'),
   due_during_job: examined('2025-12-16'),
   examine_after_event: { gear: { events: [{ type: 'altered', on: day('2026-04-01') }] } },
+  lifts_used_up: {
+    gear: { lifts: [{ on: day('2026-05-04'), lifts: 10 }] },
+    context: { scheme: scheme([requirement([...ACCESSORY_TRIGGERS, { when: 'everyLifts', lifts: 10 }])]) },
+  },
   past_service_life: { gear: { manufacturedOn: day('2016-06-09') }, context: { kind: life } },
   service_life_ends_during_job: { gear: { manufacturedOn: day('2016-06-16') }, context: { kind: life } },
   service_life_unknown: { gear: { manufacturedOn: day('2026-06-11') }, context: { kind: life } },

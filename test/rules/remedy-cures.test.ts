@@ -12,6 +12,7 @@ describe('what each remedy cures', () => {
     out_of_date: 'examine',
     due_during_job: 'examine',
     examine_after_event: 'examine',
+    lifts_used_up: 'examine',
     certificate_missing: 'examine',
     promised_elsewhere: 'waitForReturn',
     not_back_yet: 'waitForReturn',

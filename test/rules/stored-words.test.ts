@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CALCULATION_PROBLEM_CODES } from '../../src/rules/calculations/calculation.js';
 import { REFUSAL_CODES } from '../../src/rules/fitness/refusal.js';
 import { CONDITIONS, DUTIES, EVENT_TYPES, INSPECTION_TYPES } from '../../src/rules/gear/gear.js';
-import { VERIFICATIONS } from '../../src/rules/gear/kind.js';
+import { VERIFICATIONS } from '../../src/rules/citation.js';
 import { LINE_PROBLEM_CODES } from '../../src/rules/lines/line-problem.js';
 import { COUNTED_BY, SIZE_RULES } from '../../src/rules/lines/method.js';
 import { SCHEDULE_PROBLEM_CODES } from '../../src/rules/panels/check-schedule.js';

@@ -1,4 +1,4 @@
-import type { Citation } from '../gear/kind.js';
+import type { Citation } from '../citation.js';
 
 /** What a figure is: its unit, the part of the sheet that it stands in, and whether it counts whole things. */
 export interface ParameterDefinition {

@@ -1,9 +1,10 @@
 import { addDays, earliest, type Day } from '../calendar/day.js';
 import type { EventType, Gear, GearEvent, InspectionRecord, InspectionType } from '../gear/gear.js';
-import type { Citation } from '../gear/kind.js';
+import type { Citation } from '../citation.js';
 import type { Working } from '../working.js';
 import { requirementsInForce, type RequirementInForce } from './in-force.js';
-import { failedExaminations, lastInspection, type FailedExamination } from './last-inspection.js';
+import { failedExaminations, lastInspection, lastPassed, type FailedExamination } from './last-inspection.js';
+import { liftsUsed, type LiftsUsed } from './lifts-used.js';
 import { ruleDays } from './rule-days.js';
 import type { SchemeDefinition, Trigger } from './scheme.js';
 
@@ -23,13 +24,15 @@ export interface InspectionDue {
   readonly neverExamined: boolean;
   /** The latest event since the last inspection that calls for a new one before use. */
   readonly afterEvent?: { readonly type: EventType; readonly on: Day };
-  /** How each rule that applies came to its day, the earliest first. */
+  /** Lifts counted since the last one passed against those allowed, where a rule counts them. */
+  readonly lifts?: { readonly counted: number; readonly allowed: number; readonly usedUpOn?: Day };
+  /** How each rule that applies came to its day, the earliest first, and then to the lifts that are left. */
   readonly workings: readonly Working[];
 }
 
 /** Where an item stands with its dates, as known on one day. */
 export interface DueReport {
-  /** The earliest of all due days, the defect deadline, and the days of failed examinations and of events since. */
+  /** The earliest of all due days, the defect deadline, and the days of failed examinations, of events since and of lifts used up. */
   readonly dueOn?: Day;
   /** False when the scheme has nothing in force for the kind, not even a pre-use check. */
   readonly hasRule: boolean;
@@ -42,7 +45,8 @@ export interface DueReport {
 
 /**
  * When each inspection of the item falls due, by the scheme in force on `today`: the earliest day that any rule
- * gives, counted from the day of the last inspection passed. What failed, or met with an event since, is due at once.
+ * gives, counted from the day of the last inspection passed. What failed, met with an event since, or has made the
+ * lifts it is allowed, is due at once.
  */
 export function dueDates(gear: Gear, scheme: SchemeDefinition, today: Day): DueReport {
   const inForce = requirementsInForce(scheme, gear.kind, today);
@@ -54,8 +58,8 @@ export function dueDates(gear: Gear, scheme: SchemeDefinition, today: Day): DueR
   const { defectDeadline } = gear;
   const dueOn = earliest([
     ...failed.map(({ on }) => on),
-    ...inspections.flatMap(({ dueOn, afterEvent }) =>
-      [dueOn, afterEvent?.on].filter((day) => day !== undefined),
+    ...inspections.flatMap(({ dueOn, afterEvent, lifts }) =>
+      [dueOn, afterEvent?.on, lifts?.usedUpOn].filter((day) => day !== undefined),
     ),
     ...(defectDeadline === undefined ? [] : [defectDeadline]),
   ]);
@@ -84,6 +88,7 @@ function standing(
   const ordered = [...days].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   const dueOn = ordered[0]?.on;
   const afterEvent = eventSince(gear, triggers.flatMap(eventsOf), last);
+  const lifts = liftsUsed(gear, rule, lastPassed(gear, requirement.type, today)?.doneOn);
   const inspection: InspectionDue = {
     requirementId: requirement.id,
     type: requirement.type,
@@ -93,9 +98,14 @@ function standing(
     ...(dueOn === undefined ? {} : { dueOn }),
     neverExamined,
     ...(afterEvent === undefined ? {} : { afterEvent }),
-    workings: ordered.map(({ working }) => working),
+    ...(lifts === undefined ? {} : { lifts: withoutWorking(lifts) }),
+    workings: [...ordered.map(({ working }) => working), ...(lifts === undefined ? [] : [lifts.working])],
   };
   return { inspection, ignoredWrittenScheme };
+}
+
+function withoutWorking({ counted, allowed, usedUpOn }: LiftsUsed): NonNullable<InspectionDue['lifts']> {
+  return { counted, allowed, ...(usedUpOn === undefined ? {} : { usedUpOn }) };
 }
 
 function eventsOf(trigger: Trigger): readonly EventType[] {
@@ -134,8 +144,12 @@ export type Currency = 'inDate' | 'dueSoon' | 'outOfDate' | 'neverExamined' | 'n
 export function currency(report: DueReport, today: Day, leadDays: number): Currency {
   const { dueOn, inspections, failed } = report;
   if (inspections.some(({ neverExamined }) => neverExamined)) return 'neverExamined';
-  if (failed.length > 0 || inspections.some(({ afterEvent }) => afterEvent !== undefined)) return 'outOfDate';
+  if (failed.length > 0 || inspections.some(isDueAtOnce)) return 'outOfDate';
   if (dueOn === undefined) return inspections.length === 0 ? 'notRequired' : 'inDate';
   if (dueOn < today) return 'outOfDate';
   return dueOn <= addDays(today, leadDays) ? 'dueSoon' : 'inDate';
+}
+
+function isDueAtOnce({ afterEvent, lifts }: InspectionDue): boolean {
+  return afterEvent !== undefined || lifts?.usedUpOn !== undefined;
 }

@@ -1,5 +1,5 @@
 import type { Day } from '../calendar/day.js';
-import type { Citation } from '../gear/kind.js';
+import type { Citation } from '../citation.js';
 import type { InspectionRequirement, SchemeDefinition, Trigger } from './scheme.js';
 
 /** A requirement as it stands on one day. */

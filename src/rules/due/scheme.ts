@@ -1,5 +1,5 @@
 import type { Day } from '../calendar/day.js';
-import type { Citation } from '../gear/kind.js';
+import type { Citation } from '../citation.js';
 import type { EventType, InspectionType } from '../gear/gear.js';
 
 /** What makes an inspection due. The earliest date that any trigger gives is the due date. */
@@ -10,6 +10,8 @@ export type Trigger =
   | { readonly when: 'firstUse'; readonly declarationMonths?: number }
   /** Due again before use after any of these events. */
   | { readonly when: 'afterEvent'; readonly events: readonly EventType[] }
+  /** Due again before use when so many lifts were made since the last one passed. */
+  | { readonly when: 'everyLifts'; readonly lifts: number }
   /** Due each shift before use: answered at hand-out and on the phone page, never a date in the diary. */
   | { readonly when: 'eachShift' };
 

@@ -55,6 +55,12 @@ export interface GearEvent {
   readonly answeredBy?: readonly InspectionType[];
 }
 
+/** The lifts of a day on which an item was out: those of every job it was on. */
+export interface DayLifts {
+  readonly on: Day;
+  readonly lifts: number;
+}
+
 /** One item as the rules see it: facts only, read fresh at every gate. */
 export interface Gear {
   readonly itemId: number;
@@ -81,6 +87,8 @@ export interface Gear {
   readonly declarationOn?: Day;
   readonly inspections: readonly InspectionRecord[];
   readonly events: readonly GearEvent[];
+  /** Lifts by day, each day once; absent where none was ever counted. */
+  readonly lifts?: readonly DayLifts[];
   /** The earliest day named by an open defect that could become a danger: last day of use. */
   readonly defectDeadline?: Day;
   readonly writtenSchemes: readonly WrittenScheme[];

@@ -1,22 +1,7 @@
+import type { CheckPoint } from '../checks/checklist.js';
+import type { Citation } from '../citation.js';
 import type { Measure } from '../quantities/marking.js';
-import type { SourceKey } from '../working.js';
 import type { Duty } from './gear.js';
-
-/**
- * How a cited value was checked: seen in the published text itself, seen in a reproduction or sister text of it,
- * or written from memory and still to be looked up.
- */
-export const VERIFICATIONS = ['read', 'readInReproduction', 'memory'] as const;
-export type Verification = (typeof VERIFICATIONS)[number];
-
-/** Where a fact of the catalogue comes from: a key of `config/sources.yaml` with the place inside it. */
-export interface Citation {
-  readonly key: SourceKey;
-  readonly clause?: string;
-  readonly page?: string;
-  /** Absent only for common practice, which has no text to check against. */
-  readonly verified?: Verification;
-}
 
 /** A measured attribute of a kind. `name` ends in its unit (`lengthM`, `jawMaximumMm`). */
 export interface DimensionDefinition {
@@ -69,5 +54,7 @@ export interface KindDefinition {
   };
   /** Ways to hitch it, for slings: what one must be rated for depends on it. */
   readonly hitches?: readonly HitchMode[];
+  /** What is looked at, and measured where needed, before each use; never empty. */
+  readonly checklist: readonly CheckPoint[];
   readonly cautions: readonly { readonly text: string; readonly source: Citation }[];
 }

@@ -1,4 +1,4 @@
-import type { Citation } from '../gear/kind.js';
+import type { Citation } from '../citation.js';
 import type { FigureKey, LiftFigure } from '../calculations/lift-figure.js';
 import type { CalculationKey, MethodParameter } from '../calculations/parameter.js';
 import type { Duty } from '../gear/gear.js';

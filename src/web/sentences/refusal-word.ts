@@ -26,6 +26,7 @@ export const REFUSAL_WORDS: Readonly<Record<RefusalCode, string>> = {
   out_of_date: 'out of date',
   due_during_job: 'due too soon',
   examine_after_event: 'to be examined',
+  lifts_used_up: 'lifts used up',
   past_service_life: 'too old',
   service_life_ends_during_job: 'too old soon',
   service_life_unknown: 'age unknown',

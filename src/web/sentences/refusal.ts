@@ -43,6 +43,8 @@ const SENTENCES: Readonly<Record<RefusalCode, (refusal: Refusal) => string>> = {
     `Goes out of date during the job: its ${inspection(refusal)} is due on ${on(refusal)}.`,
   examine_after_event: (refusal) =>
     `Something happened to it${refusal.on ? ` on ${day(refusal.on)}` : ''} that calls for a fresh ${inspection(refusal)}.`,
+  lifts_used_up: (refusal) =>
+    `Made ${refusal.has ?? 'all'} lifts since its last ${inspection(refusal)}, and one is due every ${refusal.needed ?? 'so many'}. Have it examined before the next lift.`,
   past_service_life: (refusal) => `Past its service life, which ended on ${on(refusal)}.`,
   service_life_ends_during_job: (refusal) => `Its service life ends during the job, on ${on(refusal)}.`,
   service_life_unknown: () =>

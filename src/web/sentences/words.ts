@@ -43,6 +43,14 @@ export const MEASURE_NAMES: Readonly<Record<Measure, string>> = {
   ratedPersons: 'rated persons',
 };
 
+/** The marks of the trade: WLL and LC as the plates themselves carry them. */
+export const SHORT_MEASURES: Readonly<Record<Measure, string>> = {
+  workingLoadLimit: 'WLL',
+  lashingCapacity: 'LC',
+  ratedCapacity: 'capacity',
+  ratedPersons: 'for',
+};
+
 const MONTHS = [
   'January',
   'February',

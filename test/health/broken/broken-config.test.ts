@@ -101,6 +101,12 @@ describe('a larger config folder', () => {
       'alsoCalled: [swivel hook]',
       'duties: [lifting]',
       'dimensions: []',
+      'checklist:',
+      '  - key: throat',
+      '    look: Look at the throat.',
+      '    failsWhen: It is open.',
+      '    severity: immediateDanger',
+      '    source: { key: common-practice }',
       'cautions:',
       '  - { text: Nobody stands under a load., source: { key: common-practice } }',
     ];
