@@ -43,7 +43,12 @@ export function checkInspection(
   return errors;
 }
 
-function checkRelease({ type, outcome, supersedesId }: NewInspectionDto): FieldError[] {
+/** What keeps a record from releasing an item: only a thorough examination passed does, and never as a correction. */
+export function checkRelease({
+  type,
+  outcome,
+  supersedesId,
+}: Pick<NewInspectionDto, 'type' | 'outcome' | 'supersedesId'>): FieldError[] {
   const field = 'release';
   if (type !== 'thoroughExamination')
     return [{ field, message: 'only a thorough examination releases an item' }];

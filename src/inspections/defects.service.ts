@@ -3,15 +3,16 @@ import { Clock } from '../clock.js';
 import { CommitmentsService, type AffectedJob } from '../custody/commitments.service.js';
 import { badInput } from '../http/input.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
+import { raiseNotice, settleNoticesOf } from '../notices/notices.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
 import { lockItem, refuseScrapped, takeOutOfService, type LockedItem } from '../register/item-condition.js';
 import { RegisterService } from '../register/register.service.js';
 import { toDay, type Day } from '../rules/calendar/day.js';
-import { GearEventEntity } from './gear-event.entity.js';
 import type { ItemOutcomeView, NewDefectDto, NewEventDto, ScrapDto } from './inspections.dto.js';
 import { todayAt } from './inspections.service.js';
 import { recordDefect } from './record-defect.js';
+import { recordEvent } from './record-event.js';
 
 /** What goes wrong with items: defects, events, quarantine, repair, scrapping. Each answers with the jobs it concerns. */
 @Injectable()
@@ -24,7 +25,8 @@ export class DefectsService {
   ) {}
 
   /**
-   * Reports a defect. An immediate danger quarantines the item in the same change.
+   * Reports a defect. An immediate danger quarantines the item in the same change; a danger of either sort tells the
+   * store.
    * @throws Problem `not_found`, `bad_input`, `not_allowed_now`.
    */
   reportDefect(actor: Actor, itemId: number, input: NewDefectDto): Promise<ItemOutcomeView> {
@@ -32,6 +34,7 @@ export class DefectsService {
       refuseWrongDeadline(input, today);
       await recordDefect(change, item, { ...input, today });
       if (input.severity === 'observation') return [];
+      await raiseNotice(change, item, { kind: input.severity, what: input.description });
       const fitThrough = input.lastDayOfUse ? { fitThrough: toDay(input.lastDayOfUse) } : {};
       return this.commitments.flag(change, item, { because: 'defect.reported', today, ...fitThrough });
     });
@@ -66,6 +69,7 @@ export class DefectsService {
     return this.changeItem(actor, itemId, async (change, item, today) => {
       const both = `${reason} (${howMadeUnusable})`;
       await takeOutOfService(change, item, { condition: 'scrapped', reason: both, today });
+      await settleNoticesOf(change, item);
       return this.commitments.flag(change, item, { because: 'item.scrapped', today });
     });
   }
@@ -73,17 +77,12 @@ export class DefectsService {
   /** Records something that happened and calls for a fresh examination. @throws Problem `not_found`, `bad_input`, `not_allowed_now`. */
   recordEvent(actor: Actor, itemId: number, input: NewEventDto): Promise<ItemOutcomeView> {
     return this.changeItem(actor, itemId, async (change, item, today) => {
-      const { type, happenedOn, remarks = '' } = input;
-      if (happenedOn > today) {
+      if (input.happenedOn > today) {
         throw badInput([
           { field: 'happenedOn', message: `is in the future: today is ${today} at the store` },
         ]);
       }
-      const event = { itemId, type, happenedOn, remarks, reportedBy: actor.id, recordedAt: change.at };
-      const row = change.manager.create(GearEventEntity, event);
-      await change.manager.insert(GearEventEntity, row);
-      const detail = { tag: item.tag, eventId: row.id, type, happenedOn, remarks };
-      change.note({ action: 'event.recorded', subjectKind: 'item', subjectId: itemId, detail });
+      await recordEvent(change, item, input);
       return this.commitments.flag(change, item, { because: 'event.recorded', today });
     });
   }

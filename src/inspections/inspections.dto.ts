@@ -128,6 +128,8 @@ export class InspectionView {
   supersedesId!: number | null;
   /** True when a later record corrects it: it counts no more. */
   superseded!: boolean;
+  /** The report of thorough examination that was signed here; null of a record without one. */
+  examinationId!: number | null;
   recordedAt!: string;
 }
 

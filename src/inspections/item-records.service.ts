@@ -5,6 +5,7 @@ import { requireItem } from '../register/item-condition.js';
 import { RegisterService } from '../register/register.service.js';
 import { Reads } from '../storage/reads.js';
 import { DefectEntity } from './defect.entity.js';
+import { ExaminationReports } from './examination-reports.service.js';
 import { GearEventEntity } from './gear-event.entity.js';
 import { InspectionEntity } from './inspection.entity.js';
 import type { DefectView, DueView, EventView, HistoryLineView, InspectionView } from './inspections.dto.js';
@@ -19,6 +20,7 @@ export class ItemRecords {
     private readonly reads: Reads,
     private readonly ledger: Ledger,
     private readonly register: RegisterService,
+    private readonly reports: ExaminationReports,
   ) {}
 
   /** When each inspection falls due, with workings. @throws Problem `not_found`. */
@@ -55,9 +57,11 @@ export class ItemRecords {
       take: MOST_RECORDS,
     });
     const corrected = new Set(rows.map(({ supersedesId }) => supersedesId));
+    const reports = await this.reports.linksOf(rows.map(({ id }) => id));
     return rows.map(({ itemId: _, item: __, recordedBy: ___, ...row }) => ({
       ...row,
       superseded: corrected.has(row.id),
+      examinationId: reports.get(row.id)?.id ?? null,
     }));
   }
 

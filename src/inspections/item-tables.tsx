@@ -23,7 +23,12 @@ export function DefectTable({ defects }: { defects: readonly DefectView[] }) {
               {SEVERITY_NAMES[defect.severity]}
               {defect.lastDayOfUse === null ? null : ` after ${day(defect.lastDayOfUse)}`}
             </td>
-            <td>{defect.description}</td>
+            <td>
+              {defect.description}{' '}
+              <a href={`/trace/defects/${defect.id}`} aria-label={`Trace defect ${defect.id} back`}>
+                Trace it back
+              </a>
+            </td>
             <td>
               {defect.closedByInspectionId === null ? (
                 <StateMark state={defect.severity === 'observation' ? 'due' : 'refused'} word="open" />
@@ -69,14 +74,17 @@ export function InspectionTable({
               <Outcome record={record} />
             </td>
             <td>{record.doneBy}</td>
-            <td>{record.reportNumber ?? '–'}</td>
+            <td>
+              {record.examinationId === null ? (
+                (record.reportNumber ?? '–')
+              ) : (
+                <a href={`/examinations/${record.examinationId}`}>{record.reportNumber}</a>
+              )}
+            </td>
             <td>
               {record.remarks}{' '}
               {mayCorrect && !record.superseded ? (
-                <a
-                  href={`/register/${itemId}/inspection?supersedesId=${record.id}&type=${record.type}`}
-                  aria-label={`Correct record ${record.id}`}
-                >
+                <a href={correctionPath(itemId, record)} aria-label={`Correct record ${record.id}`}>
                   Correct
                 </a>
               ) : null}
@@ -86,6 +94,13 @@ export function InspectionTable({
       </Table>
     </section>
   );
+}
+
+/** A report is corrected by a report, any other record by a record. */
+function correctionPath(itemId: number, { id, type, examinationId }: InspectionView): string {
+  return examinationId === null
+    ? `/register/${itemId}/inspection?supersedesId=${id}&type=${type}`
+    : `/register/${itemId}/examination?supersedesId=${id}`;
 }
 
 function Outcome({ record }: { record: InspectionView }) {

@@ -3,6 +3,7 @@ import type { FastifyReply } from 'fastify';
 import { Catalogue } from '../catalogue/catalogue.js';
 import type { SourceDefinition } from '../catalogue/read-source.js';
 import { answerPage } from '../http/answer-form.js';
+import { DocumentsService } from '../documents/documents.service.js';
 import { IdPipe } from '../http/id.pipe.js';
 import { Me, SignedIn } from '../people/access.js';
 import type { Actor } from '../people/actor.js';
@@ -18,6 +19,7 @@ export class ItemPages {
     private readonly records: ItemRecords,
     private readonly fitness: FitnessService,
     private readonly catalogue: Catalogue,
+    private readonly documents: DocumentsService,
   ) {}
 
   @SignedIn()
@@ -35,6 +37,7 @@ export class ItemPages {
       inspections: await this.records.inspections(id),
       defects: await this.records.defects(id),
       events: await this.records.events(id),
+      documents: await this.documents.ofItem(id),
       history: await this.records.history(id),
       sources: (key) => sources.get(key) ?? key,
     });

@@ -1,3 +1,5 @@
+import type { DocumentView } from '../documents/documents.dto.js';
+import { DocumentSection } from '../documents/documents.view.js';
 import type { Actor } from '../people/actor.js';
 import type { Role } from '../people/role.js';
 import type { DueReport } from '../rules/due/due-date.js';
@@ -11,7 +13,7 @@ import { Refusals } from '../web/components/refusals.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
 import { page } from '../web/page.js';
-import { day, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES } from '../web/sentences/words.js';
+import { count, day, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES } from '../web/sentences/words.js';
 import type { DefectView, EventView, HistoryLineView, InspectionView } from './inspections.dto.js';
 import { DefectTable, EventTable, HistoryTable, InspectionTable } from './item-tables.js';
 import { LoadChartSection } from './load-chart-section.js';
@@ -26,6 +28,7 @@ interface ItemPage {
   readonly inspections: readonly InspectionView[];
   readonly defects: readonly DefectView[];
   readonly events: readonly EventView[];
+  readonly documents: readonly DocumentView[];
   readonly history: readonly HistoryLineView[];
   readonly sources: (key: SourceKey) => string;
 }
@@ -55,6 +58,7 @@ export function itemPage(props: ItemPage): string {
         mayCorrect={me.roles.includes('competentPerson')}
       />
       <EventTable events={events} />
+      <DocumentSection me={me} itemId={item.id} documents={props.documents} />
       <Cautions kind={kind} />
       <HistoryTable history={history} />
     </>,
@@ -108,7 +112,9 @@ interface Action {
 }
 
 const ACTIONS: readonly Action[] = [
+  { path: 'check', label: 'Check before use', look: 'button' },
   { path: 'defect', label: 'Report a defect', look: 'button' },
+  { path: 'examination', label: 'Examine thoroughly', look: 'button quiet', roles: ['competentPerson'] },
   {
     path: 'inspection',
     label: 'Record an inspection',
@@ -123,6 +129,7 @@ const ACTIONS: readonly Action[] = [
     look: 'button quiet',
     roles: ['competentPerson', 'storeman', 'manager'],
   },
+  { path: 'label', label: 'Print its label', look: 'button quiet', roles: ['storeman', 'manager'] },
   { path: 'edit', label: 'Change the record', look: 'button quiet', roles: ['storeman', 'manager'] },
   { path: 'scrap', label: 'Scrap', look: 'button quiet', roles: ['competentPerson', 'manager'] },
 ];
@@ -185,7 +192,7 @@ function InspectionDates({
   due: DueReport['inspections'][number];
   sources: (key: SourceKey) => string;
 }) {
-  const { type, lastDoneOn, dueOn, neverExamined, afterEvent, workings } = due;
+  const { type, lastDoneOn, dueOn, neverExamined, afterEvent, lifts, workings } = due;
   const name = INSPECTION_NAMES[type];
   return (
     <>
@@ -200,6 +207,7 @@ function InspectionDates({
         {afterEvent === undefined
           ? null
           : ` Due again: ${EVENT_NAMES[afterEvent.type]} on ${day(afterEvent.on)}.`}
+        {lifts === undefined ? null : liftsWords(lifts)}
       </p>
       {workings.length === 0 ? (
         <p class="source">Source: {sources(due.source.key)}</p>
@@ -217,8 +225,19 @@ function isAskedAfterEventsOnly({
   neverExamined,
   dueOn,
   afterEvent,
+  lifts,
 }: DueReport['inspections'][number]): boolean {
-  return !neverExamined && dueOn === undefined && afterEvent === undefined;
+  const isSilent = dueOn === undefined && afterEvent === undefined && lifts === undefined;
+  return !neverExamined && isSilent;
+}
+
+function liftsWords({
+  counted,
+  allowed,
+  usedUpOn,
+}: NonNullable<DueReport['inspections'][number]['lifts']>): string {
+  const made = ` ${counted} of ${count(allowed, 'lift', 'lifts')} made since.`;
+  return usedUpOn === undefined ? made : `${made} Used up on ${day(usedUpOn)}: due before the next lift.`;
 }
 
 function Promises({ item, standing: { promises } }: Pick<ItemPage, 'item' | 'standing'>) {

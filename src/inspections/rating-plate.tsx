@@ -1,7 +1,7 @@
 import type { KindDefinition } from '../rules/gear/kind.js';
-import { markingText } from '../register/item-words.js';
+import { batchAddress, markingText } from '../register/item-words.js';
 import type { ItemView } from '../register/register.dto.js';
-import { day, figure, MEASURE_NAMES } from '../web/sentences/words.js';
+import { day, figure, MEASURE_NAMES, SHORT_MEASURES } from '../web/sentences/words.js';
 
 /** The item as its plate would show it: tag, kind, rating as marked, maker, serial number, sizes. */
 export function RatingPlate({ item, kind }: { item: ItemView; kind: KindDefinition }) {
@@ -23,6 +23,7 @@ export function RatingPlate({ item, kind }: { item: ItemView; kind: KindDefiniti
       <dl class="pairs">
         <Pair name="Maker" value={item.maker} />
         <Pair name="Serial number" value={item.serial ?? 'not known'} />
+        {item.batch === null ? null : <BatchPair maker={item.maker} batch={item.batch} />}
         {sizes.map(({ label, text }) => (
           <Pair key={label} name={`${label[0]?.toUpperCase()}${label.slice(1)}`} value={text} />
         ))}
@@ -38,13 +39,17 @@ export function RatingPlate({ item, kind }: { item: ItemView; kind: KindDefiniti
   );
 }
 
-/** The marks of the trade: WLL and LC as the plates themselves carry them. */
-const SHORT_MEASURES: Readonly<Record<keyof typeof MEASURE_NAMES, string>> = {
-  workingLoadLimit: 'WLL',
-  lashingCapacity: 'LC',
-  ratedCapacity: 'capacity',
-  ratedPersons: 'for',
-};
+/** The way to everything that the maker made with it. */
+function BatchPair({ maker, batch }: { maker: string; batch: string }) {
+  return (
+    <div>
+      <dt>Batch</dt>
+      <dd>
+        <a href={batchAddress(batch, maker)}>{batch}</a>
+      </dd>
+    </div>
+  );
+}
 
 function Pair({ name, value }: { name: string; value: string }) {
   return (

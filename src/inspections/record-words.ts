@@ -14,9 +14,17 @@ const ACTION_WORDS: Readonly<Record<string, string>> = {
   'item.released': 'released into service',
   'item.scrapped': 'scrapped',
   'inspection.recorded': 'inspection recorded',
+  'examination.signed': 'report of examination signed',
   'defect.reported': 'defect reported',
   'defect.closed': 'defect closed',
   'event.recorded': 'event recorded',
+  'lifts.counted': 'lifts counted',
+  'job.shockRecorded': 'shock recorded',
+  'register.batchQuarantined': 'batch quarantined',
+  'document.added': 'photo or certificate added',
+  'check.recorded': 'checked before use',
+  'notice.raised': 'store told of it',
+  'notice.settled': 'notice settled',
 };
 
 /** What a line of the ledger says was done, in words; the ledger's own name where there are none. */

@@ -1,12 +1,13 @@
 import { IsNull } from 'typeorm';
 import type { Change } from '../ledger/ledger.service.js';
+import { settleNoticesOf } from '../notices/notices.js';
 import { Problem } from '../problem.js';
 import { returnToService, type LockedItem } from '../register/item-condition.js';
 import { DefectEntity } from './defect.entity.js';
 
 /**
- * Ends quarantine or repair of a locked item by an examination it passed, and closes its open defects. Called only for
- * a thorough examination recorded by a competent person.
+ * Ends quarantine or repair of a locked item by an examination it passed, and closes its open defects and notices. Called
+ * only for a thorough examination recorded by a competent person.
  * @throws Problem `not_allowed_now` when they reported it themselves, when the examination is older than what it
  * should end, or when there is nothing to end.
  */
@@ -35,6 +36,7 @@ export async function release(
     change.note({ action: 'defect.closed', subjectKind: 'item', subjectId: item.id, detail });
   }
   if (item.condition !== 'inService') await returnToService(change, item, examination.id);
+  await settleNoticesOf(change, item);
 }
 
 /** Nobody passes what they reported themselves. An observation takes nothing out of use, so its reporter may close it. */

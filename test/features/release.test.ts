@@ -36,7 +36,8 @@ describe.each(ENGINES)('release from quarantine (invariant 4) on %s', (engine) =
     });
     const defects = (await server.crew.get(`/api/items/${id}/defects`).expect(200)).body;
     expect(defects[0].closedByInspectionId).toEqual(expect.any(Number));
-    expect((await actions(id)).slice(0, 3)).toEqual([
+    expect((await actions(id)).slice(0, 4)).toEqual([
+      'notice.settled',
       'item.released',
       'defect.closed',
       'inspection.recorded',
