@@ -103,6 +103,16 @@ export const PROBLEMS = {
     title: 'The file cannot be read as a table.',
     next: 'Save it as CSV or XLSX and hand it over again.',
   },
+  document_too_large: {
+    status: 413,
+    title: 'The file is too large.',
+    next: 'Send a smaller photo, or scan the certificate at a lower resolution.',
+  },
+  wrong_file_type: {
+    status: 415,
+    title: 'A file of this type is not kept.',
+    next: 'Send photos as JPEG, PNG or WebP, and certificates as PDF, JPEG or PNG.',
+  },
   key_used_otherwise: {
     status: 422,
     title: 'That Idempotency-Key came with another request before.',
