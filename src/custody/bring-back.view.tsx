@@ -76,6 +76,10 @@ export function bringBackPage({ me, sheet, done, problem, form = {} }: BringBack
           <button type="submit">Take it in</button>
         </p>
       </Form>
+      <p>
+        Dropped or overloaded on site?{' '}
+        <a href={`/jobs/${job.id}/use#happened`}>Say so for all gear involved</a>.
+      </p>
       <StillOut out={out} labels={sheet.labels} />
       <Missing sheet={sheet} />
       <JobLinks job={job} me={me} here="bring-back" />

@@ -37,10 +37,15 @@ export function checkItem(input: ItemInput, context: CheckContext): FieldError[]
   ];
 }
 
-function checkTexts({ tag, maker, notes }: ItemInput): FieldError[] {
+const LONGEST_BATCH = 60;
+
+function checkTexts({ tag, maker, batch, notes }: ItemInput): FieldError[] {
   return [
     ...checkMark('tag', tag, { most: 40, what: "the company's own mark on the item" }),
     ...checkMark('maker', maker, { most: 80, what: 'the maker as the plate names it' }),
+    ...(batch === undefined
+      ? []
+      : checkMark('batch', batch, { most: LONGEST_BATCH, what: "the maker's batch or lot" })),
     ...((notes ?? '').length > 1000 ? [{ field: 'notes', message: 'write at most 1000 characters' }] : []),
   ];
 }

@@ -67,6 +67,7 @@ function unknownKind(kind: string): KindDefinition {
     alsoCalled: [],
     duties: [],
     dimensions: [],
+    checklist: [],
     cautions: [],
   };
 }

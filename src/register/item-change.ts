@@ -9,7 +9,7 @@ export function newInput(input: NewItemDto): ItemInput {
   const { serial, serialUnknown, labelLegible, certificateOnFile, markings, dimensions, writtenSchemes } =
     input;
   const { manufacturedOn, firstUsedOn, declarationOn, notes } = input;
-  const { owner, hiredFrom, hiredTo, loadChart } = input;
+  const { batch, owner, hiredFrom, hiredTo, loadChart } = input;
   const flags = { serialUnknown, labelLegible, certificateOnFile };
   const days = { manufacturedOn, firstUsedOn, declarationOn };
   const hire = { owner, hiredFrom, hiredTo };
@@ -27,6 +27,7 @@ export function newInput(input: NewItemDto): ItemInput {
       ...flags,
       ...days,
       ...hire,
+      batch,
       loadChart,
     }),
   };
@@ -52,6 +53,7 @@ export function changedInput(item: ItemEntity, input: ChangeItemDto): ItemInput 
       manufacturedOn: kept(input.manufacturedOn, item.manufacturedOn),
       firstUsedOn: kept(input.firstUsedOn, item.firstUsedOn),
       declarationOn: kept(input.declarationOn, item.declarationOn),
+      batch: kept(input.batch, item.batch),
       owner: kept(input.owner, item.owner),
       hiredFrom: kept(input.hiredFrom, item.hiredFrom),
       hiredTo: kept(input.hiredTo, item.hiredTo),

@@ -19,6 +19,13 @@ export async function lockItem(change: Change, id: number): Promise<ItemEntity> 
   return item;
 }
 
+/** The item as it is, without a lock. @throws Problem `not_found`. */
+export async function readItem(manager: EntityManager, id: number): Promise<ItemEntity> {
+  const item = await manager.findOneBy(ItemEntity, { id });
+  if (!item) throw noSuchItem(id);
+  return item;
+}
+
 /** @throws Problem `not_found` unless there is such an item. */
 export async function requireItem(manager: EntityManager, id: number): Promise<void> {
   if (!(await manager.existsBy(ItemEntity, { id }))) throw noSuchItem(id);

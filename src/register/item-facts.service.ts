@@ -6,7 +6,10 @@ import type { LoadChart } from '../rules/hosting/load-chart.js';
 import { queryItems, type GearFilter } from './gear-filter.js';
 
 /** What the register itself knows of an item, as the rules see it. */
-export type ItemFactsOfGear = Omit<Gear, 'inspections' | 'events' | 'defectDeadline' | 'commitments'>;
+export type ItemFactsOfGear = Omit<
+  Gear,
+  'inspections' | 'events' | 'defectDeadline' | 'commitments' | 'lifts'
+>;
 
 /** A row as both engines give it: SQLite has 0 and 1 for booleans, PostgreSQL has true and false. */
 interface Row {

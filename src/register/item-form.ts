@@ -7,7 +7,7 @@ export type ItemForm = Record<string, unknown>;
 const TICKS = ['serialUnknown', 'acceptLookAlike', 'labelLegible', 'certificateOnFile'];
 const CLEARABLE = [
   ...['serial', 'manufacturedOn', 'firstUsedOn', 'declarationOn', 'notes'],
-  ...['owner', 'hiredFrom', 'hiredTo', 'loadChart'],
+  ...['batch', 'owner', 'hiredFrom', 'hiredTo', 'loadChart'],
 ];
 
 /** Reads the form of a new item: ticks become booleans, rows left blank are dropped. */

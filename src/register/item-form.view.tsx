@@ -128,6 +128,13 @@ function ItemFields({ kind, stores, form, problem }: FieldsProps) {
         />
         <Field label="Maker" name="maker" value={value('maker')} required problem={problem} />
         <Field label="Serial number" name="serial" value={value('serial')} problem={problem} />
+        <Field
+          label="Batch"
+          name="batch"
+          value={value('batch')}
+          hint="The maker's batch or lot, where the plate or the certificate names one."
+          problem={problem}
+        />
         <Tick
           label="The serial number cannot be read"
           name="serialUnknown"
@@ -144,39 +151,46 @@ function ItemFields({ kind, stores, form, problem }: FieldsProps) {
       </fieldset>
       <MarkingFields kind={kind} form={form} problem={problem} />
       {kind.loadChart === true ? <LoadChartFields form={form} problem={problem} /> : null}
-      <fieldset class="fields">
-        <legend>Papers and days</legend>
-        <Field
-          label="Made on"
-          name="manufacturedOn"
-          type="date"
-          value={value('manufacturedOn')}
-          problem={problem}
-        />
-        <Field
-          label="First used on"
-          name="firstUsedOn"
-          type="date"
-          value={value('firstUsedOn')}
-          problem={problem}
-        />
-        <Field
-          label="Maker's declaration of"
-          name="declarationOn"
-          type="date"
-          value={value('declarationOn')}
-          problem={problem}
-        />
-        <Tick
-          label="A report or certificate is on file"
-          name="certificateOnFile"
-          ticked={form['certificateOnFile'] === true}
-        />
-      </fieldset>
+      <PaperFields form={form} problem={problem} />
       <HireFields form={form} problem={problem} />
       <IntervalFields form={form} problem={problem} />
       <Field label="Notes" name="notes" value={value('notes')} problem={problem} />
     </>
+  );
+}
+
+function PaperFields({ form, problem }: Pick<FieldsProps, 'form' | 'problem'>) {
+  const value = (name: string) => text(form[name]);
+  return (
+    <fieldset class="fields">
+      <legend>Papers and days</legend>
+      <Field
+        label="Made on"
+        name="manufacturedOn"
+        type="date"
+        value={value('manufacturedOn')}
+        problem={problem}
+      />
+      <Field
+        label="First used on"
+        name="firstUsedOn"
+        type="date"
+        value={value('firstUsedOn')}
+        problem={problem}
+      />
+      <Field
+        label="Maker's declaration of"
+        name="declarationOn"
+        type="date"
+        value={value('declarationOn')}
+        problem={problem}
+      />
+      <Tick
+        label="A report or certificate is on file"
+        name="certificateOnFile"
+        ticked={form['certificateOnFile'] === true}
+      />
+    </fieldset>
   );
 }
 

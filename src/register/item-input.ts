@@ -12,6 +12,8 @@ export interface ItemInput {
   readonly serial?: string;
   /** Says that the plate cannot be read. Such an item is registered, and refused for every duty. */
   readonly serialUnknown?: boolean;
+  /** The maker's batch or lot, as on the plate or the certificate. */
+  readonly batch?: string;
   /** Read as true when left out. */
   readonly labelLegible?: boolean;
   /** Read as false when left out. */

@@ -30,6 +30,7 @@ export function asView(item: ItemEntity, standing: Standing): ItemView {
     labelLegible: item.labelLegible,
     certificateOnFile: item.certificateOnFile,
     dimensions: item.dimensions,
+    batch: item.batch,
     owner: item.owner,
     hiredFrom: item.hiredFrom,
     hiredTo: item.hiredTo,

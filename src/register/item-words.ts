@@ -41,3 +41,8 @@ export function custodyWord({ state, jobReference, to, late }: CustodyView): Sta
 export function markingText({ value, unit, condition }: Marking): string {
   return condition === undefined ? figure(value, unit) : `${figure(value, unit)} ${condition}`;
 }
+
+/** Where all items of a maker's batch are looked at together. */
+export function batchAddress(batch: string, maker: string): string {
+  return `/trace/batches/${encodeURIComponent(batch)}?maker=${encodeURIComponent(maker)}`;
+}

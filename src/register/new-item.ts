@@ -51,6 +51,7 @@ function papers(input: ItemInput) {
   return {
     labelLegible: input.labelLegible ?? true,
     certificateOnFile: input.certificateOnFile ?? false,
+    batch: input.batch?.trim() || null,
     manufacturedOn: input.manufacturedOn ?? null,
     firstUsedOn: input.firstUsedOn ?? null,
     declarationOn: input.declarationOn ?? null,
@@ -112,6 +113,7 @@ export function describe(columns: EnteredColumns): object {
     certificateOnFile: columns.certificateOnFile,
     markings: columns.markings,
     dimensions: columns.dimensions,
+    batch: columns.batch,
     owner: columns.owner,
     hiredFrom: columns.hiredFrom,
     hiredTo: columns.hiredTo,

@@ -30,6 +30,11 @@ export class FindItemsDto {
   @IsIn(CONDITIONS, { message: `choose from ${CONDITIONS.join(', ')}` })
   condition?: Condition;
 
+  /** The maker's batch or lot, without regard to capitals, spaces and hyphens. */
+  @MayBeLeftOut()
+  @PlainText({ most: 60, what: "the maker's batch or lot" })
+  batch?: string;
+
   /**
    * How the item stands with its dates today. This is computed, not kept: one answer looks at 2,000 items at most,
    * so a page may hold fewer than `limit`, or none, and still have a `next`. Narrow it by kind or store.

@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
-import type { SelectQueryBuilder } from 'typeorm';
+import { In, type SelectQueryBuilder } from 'typeorm';
 import { identityKey } from '../rules/text/look-alike.js';
 import { Reads } from '../storage/reads.js';
+import { batchSpellings } from './batch-items.js';
 import { cursorAfter, tagKeyBefore } from './cursor.js';
 import { asRow } from './item-views.js';
 import { ItemEntity } from './item.entity.js';
@@ -68,6 +69,8 @@ export class RegisterSearch {
     if (query.storeId !== undefined) builder.andWhere('item.storeId = :storeId', { storeId: query.storeId });
     if (query.condition !== undefined)
       builder.andWhere('item.condition = :condition', { condition: query.condition });
+    if (query.batch !== undefined)
+      builder.andWhere({ batch: In(await batchSpellings(this.reads.manager, query.batch)) });
     if (query.text !== undefined) whereKeyStartsWith(builder, identityKey(query.text));
     return builder.getMany();
   }

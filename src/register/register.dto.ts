@@ -29,6 +29,7 @@ const STORE_ID = { message: 'choose the store by its number' };
 const TAG = { most: 40, what: "the company's own mark on the item" };
 const SERIAL = { most: 60, what: 'the serial number as the plate shows it' };
 const MAKER = { most: 80, what: 'the maker as the plate names it' };
+const BATCH = { most: 60, what: "the maker's batch or lot, as on the plate or the certificate" };
 const KIND = { most: 40, what: 'the kind of gear' };
 const OWNER = { most: 120, what: 'whose it is' };
 const NOTES = { most: 1000, what: 'what else there is to know', lines: true };
@@ -82,6 +83,11 @@ export class ItemDetailsDto {
   @MayBeLeftOut()
   @IsBoolean()
   acceptLookAlike?: boolean;
+
+  /** The maker's batch or lot: what is wrong with one item of it may be wrong with all. */
+  @IsOptional()
+  @PlainText(BATCH)
+  batch?: string | null;
 
   @MayBeLeftOut()
   @IsBoolean()
@@ -169,7 +175,7 @@ export class NewItemDto extends ItemDetailsDto {
   maker!: string;
 }
 
-/** A change to an item. What is left out stays as it is; null clears a day, the owner, the load chart, the notes or the serial number. */
+/** A change to an item. What is left out stays as it is; null clears a day, the batch, the owner, the load chart, the notes or the serial number. */
 export class ChangeItemDto extends ItemDetailsDto {
   @MayBeLeftOut()
   @PlainText(TAG)
@@ -237,6 +243,7 @@ export class ItemView extends ItemRowView {
   certificateOnFile!: boolean;
   @ApiProperty({ type: Object, additionalProperties: { type: 'string' } })
   dimensions!: Record<string, string>;
+  batch!: string | null;
   owner!: string | null;
   hiredFrom!: string | null;
   hiredTo!: string | null;

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { In } from 'typeorm';
 import { Catalogue } from '../catalogue/catalogue.js';
 import { Clock } from '../clock.js';
 import { CommitmentsService } from '../custody/commitments.service.js';
@@ -15,10 +16,10 @@ import { clashProblem, findClashes } from './clashes.js';
 import { changeItem, lockItem, noSuchItem, refuseScrapped } from './item-condition.js';
 import { changedInput, newInput } from './item-change.js';
 import type { ItemInput } from './item-input.js';
-import { asView } from './item-views.js';
+import { asRow, asView } from './item-views.js';
 import { ItemEntity } from './item.entity.js';
 import { describe, enteredColumns, insertItems, itemRow, type EnteredColumns } from './new-item.js';
-import type { ChangeItemDto, ItemView, NewItemDto } from './register.dto.js';
+import type { ChangeItemDto, ItemRowView, ItemView, NewItemDto } from './register.dto.js';
 import { Standings, type Standing } from './standings.service.js';
 
 /** The register of gear by serial number. */
@@ -36,6 +37,18 @@ export class RegisterService {
   /** @throws Problem `not_found`. */
   async get(id: number): Promise<ItemView> {
     return (await this.read(id)).view;
+  }
+
+  /** Items as a list shows them, in the order of the numbers given; numbers of no item are left out. */
+  async rows(ids: readonly number[]): Promise<ItemRowView[]> {
+    const items = await this.reads.manager.findBy(ItemEntity, { id: In([...ids]) });
+    const standings = await this.standings.load(this.reads.manager, items);
+    const rows = items.flatMap((item) => {
+      const standing = standings.get(item.id);
+      return standing ? [asRow(item, standing)] : [];
+    });
+    const places = new Map(ids.map((id, place) => [id, place]));
+    return rows.sort((a, b) => (places.get(a.id) ?? 0) - (places.get(b.id) ?? 0));
   }
 
   /** Where an item stands today. @throws Problem `not_found`. */
@@ -129,7 +142,7 @@ function sayTaken(error: unknown): never {
 
 /** Whether an edit touches anything but names and notes: then the jobs the item is promised to look again. */
 function bearsOnFitness(item: ItemEntity, columns: EnteredColumns): boolean {
-  const names = { tag: '', maker: '', owner: '', notes: '' };
+  const names = { tag: '', maker: '', batch: '', owner: '', notes: '' };
   return (
     JSON.stringify({ ...describe(item), ...names }) !== JSON.stringify({ ...describe(columns), ...names })
   );

@@ -36,6 +36,9 @@ export function registerPage({ me, query, found, kinds, stores }: RegisterPage):
             <a class="button quiet" href="/register/import">
               Import a list
             </a>
+            <a class="button quiet" href="/labels">
+              Print labels
+            </a>
           </>
         ) : null}
         <a class="button quiet" href="/register/export">
@@ -57,7 +60,7 @@ function SearchForm({ query, kinds, stores }: Pick<RegisterPage, 'query' | 'kind
         hint="The beginning is enough."
       />
       <details
-        open={[query.kind, query.storeId, query.condition, query.currency].some(
+        open={[query.kind, query.storeId, query.condition, query.currency, query.batch].some(
           (filter) => filter !== undefined,
         )}
       >
@@ -91,6 +94,7 @@ function SearchForm({ query, kinds, stores }: Pick<RegisterPage, 'query' | 'kind
             blank="any dates"
             options={CURRENCIES.map((value) => ({ value, label: CURRENCY_WORDS[value].word }))}
           />
+          <Field label="Batch" name="batch" value={query.batch} hint="The maker's batch or lot, whole." />
         </div>
       </details>
       <button type="submit">Find</button>

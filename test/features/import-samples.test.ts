@@ -129,8 +129,8 @@ describe.each(ENGINES)('the sample files on %s', (engine) => {
       .send({ mode: 'allOrNothing' });
     expect(taken.body).toMatchObject({ taken: 60, faulty: 0 });
     const register = (await storeman.get('/api/register/export.csv').expect(200)).text;
-    expect(register).toContain('Z-0001,Panel lifter,Müggel & Söhne,514002,0.75 t,');
-    expect(register).toContain('Z-0002,Ratchet strap,Müggel & Söhne,198702,2500 daN,8.5 m,');
+    expect(register).toContain('Z-0001,Panel lifter,Müggel & Söhne,514002,,0.75 t,');
+    expect(register).toContain('Z-0002,Ratchet strap,Müggel & Söhne,198702,,2500 daN,8.5 m,');
     expect(register).toContain('"Haken leicht\nangerostet"');
   });
 

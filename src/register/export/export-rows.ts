@@ -45,10 +45,10 @@ export async function exportRows(
 function headings(sizes: readonly DimensionDefinition[]): string[] {
   const { tag, kind, maker, serial, rating, length, lastExamined, store, condition } = FIELD_NAMES;
   const { labelLegible, certificateOnFile, manufacturedOn, firstUsedOn, notes } = FIELD_NAMES;
-  const { owner, hiredFrom, hiredTo } = FIELD_NAMES;
+  const { batch, owner, hiredFrom, hiredTo } = FIELD_NAMES;
   const sizeNames = sizes.map(({ label, unit }) => `${label} (${unit})`);
   return [
-    ...[tag, kind, maker, serial, rating, length, ...sizeNames, lastExamined, store, condition],
+    ...[tag, kind, maker, serial, batch, rating, length, ...sizeNames, lastExamined, store, condition],
     ...[labelLegible, certificateOnFile, manufacturedOn, firstUsedOn, owner, hiredFrom, hiredTo, notes],
   ];
 }
@@ -78,6 +78,7 @@ function itemCells(
       facts.catalogue.kind(item.kind).name,
       item.maker,
       item.serial ?? 'unknown',
+      item.batch ?? '',
       ratingCell(item.markings),
     ],
     lengthM === undefined ? '' : `${plainFigure(lengthM)} m`,

@@ -6,6 +6,7 @@ import { toSi } from '../../rules/quantities/units.js';
 import { findClashes, type Clash } from '../clashes.js';
 import { ItemEntity } from '../item.entity.js';
 import { enteredColumns } from '../new-item.js';
+import { batchKey } from '../batch-items.js';
 import type { Field } from './fields.js';
 import type { RowEntry, RowReading } from './read-row.js';
 
@@ -84,6 +85,7 @@ function difference(
     [differs('store', columns.storeId, item.storeId), 'store'],
     [markings.length > 0 && !sameMarkings(markings, item.markings), 'rating'],
     [size !== undefined, size?.[0] === 'lengthM' ? 'length' : (size?.[0] ?? '')],
+    [differs('batch', batchKey(columns.batch), batchKey(item.batch)), 'batch'],
     [differs('owner', columns.owner, item.owner), 'owner'],
     [otherDay(columns.hiredFrom, item.hiredFrom), 'first day of hire'],
     [otherDay(columns.hiredTo, item.hiredTo), 'last day of hire'],

@@ -34,6 +34,10 @@ const LISTS: Readonly<Record<NamedField, string>> = {
     serienr, serie nr, fabrieksnummer, fabricagenummer, numero di serie, matricola, n di serie,
     numero serie, num serie, numer seryjny, nr seryjny, nr fabryczny, numer fabryczny,
     tillverkningsnummer, fabrikasjonsnummer`,
+  batch: `
+    batch, batch no, batch number, lot, lot no, lot number, production batch, chargennummer, chargen-nr,
+    charge nr, losnummer, no de lot, numero de lot, lotnummer, partij, numero de lote, no de lote, lote,
+    lotto, numero di lotto, numer partii, nr partii, partia, batchnummer, batchnr, partinummer`,
   rating: `
     swl, wll, lc, swl / lc, swl/lc, wll / lc, wll/lc, wll/swl, swl/wll, rating, rated load,
     rated capacity, capacity, safe working load, working load limit, lashing capacity, max load,

@@ -44,7 +44,13 @@ export function readRow(row: TableRow, context: ReadingContext): RowReading {
   const store = readStore(reader);
   const figures = kind ? { markings: readMarkings(reader, kind), dimensions: readSizes(reader, kind) } : {};
   const days = readDays(reader, store);
-  const rest = { ...figures, ...readTicks(reader), ...readHire(reader), notes: readNotes(reader) };
+  const rest = {
+    ...figures,
+    ...readBatch(reader),
+    ...readTicks(reader),
+    ...readHire(reader),
+    notes: readNotes(reader),
+  };
   const examined = kind && store ? examination({ reader, kind, store, on: days.lastExamined }) : undefined;
   const { faults, notices } = reader;
   const reading = { row, tag, maker, serial, faults, notices };
@@ -62,6 +68,11 @@ export function readRow(row: TableRow, context: ReadingContext): RowReading {
       ...(examined && { examined }),
     },
   };
+}
+
+function readBatch(reader: RowReader): { readonly batch?: string } {
+  const batch = reader.text('batch');
+  return batch ? { batch } : {};
 }
 
 function readSerial(reader: RowReader): { serial: string | undefined; serialUnknown: boolean } {
