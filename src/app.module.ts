@@ -1,8 +1,12 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { CatalogueModule } from './catalogue/catalogue.module.js';
+import { ChecksModule } from './checks/checks.module.js';
+import { NoticesModule } from './notices/notices.module.js';
 import { CalculationModule } from './jobs/calculation/calculation.module.js';
 import { JobsPagesModule } from './jobs/jobs-pages.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
+import { DocumentsModule } from './documents/documents.module.js';
+import { LabelsModule } from './labels/labels.module.js';
 import { DemoModule } from './demo/demo.module.js';
 import { LedgerModule } from './ledger/ledger.module.js';
 import { PeopleModule } from './people/people.module.js';
@@ -17,6 +21,7 @@ import { SETTINGS, type Settings } from './settings.js';
 import { StoresModule } from './stores/stores.module.js';
 import { StoresPagesModule } from './stores/stores-pages.module.js';
 import { StorageModule } from './storage/storage.module.js';
+import { TraceModule } from './trace/trace.module.js';
 import { WebModule } from './web/web.module.js';
 
 /** The table of contents: every part of Tackleroom. */
@@ -47,7 +52,12 @@ export class AppModule {
         ...(settings.demo ? [DemoModule] : []),
         JobsModule,
         JobsPagesModule,
+        ChecksModule,
+        NoticesModule,
         WhatIfModule,
+        TraceModule,
+        DocumentsModule,
+        LabelsModule,
         WebModule,
       ],
     };

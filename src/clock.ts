@@ -15,7 +15,12 @@ export class Clock {
 
   /** The calendar day it is now in a time zone of the IANA database, such as a store's. */
   today(timeZone: string): Day {
-    return toDay(Temporal.Instant.from(this.now()).toZonedDateTimeISO(timeZone).toPlainDate().toString());
+    return this.dayAt(this.now(), timeZone);
+  }
+
+  /** The calendar day of an instant, such as that of a record, in a time zone. */
+  dayAt(instant: string, timeZone: string): Day {
+    return toDay(Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().toString());
   }
 
   /** Runs a job as if it were that instant: the demo lives through its past this way, and tests through their days. */

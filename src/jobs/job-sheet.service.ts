@@ -1,7 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { Catalogue } from '../catalogue/catalogue.js';
+import type { CoverageView } from '../checks/coverage.dto.js';
+import { CoverageService } from '../checks/coverage.service.js';
 import type { BookingView } from '../custody/booking.dto.js';
 import { BookingFlags } from '../custody/flags.service.js';
+import { SiteUse, type SiteUseSheet } from '../custody/site-use.service.js';
 import type { GearLine } from '../rules/lines/need.js';
 import { panelMass, type RulingPanels } from '../rules/panels/panel-mass.js';
 import { jobProgramme } from './calculation/job-programme.js';
@@ -30,8 +33,11 @@ export interface JobSheet {
   readonly booking: BookingView;
   readonly state: JobState;
   readonly booked: number;
+  readonly use: SiteUseSheet;
   /** What of the programme cannot go as planned. */
   readonly programmeWarnings: readonly string[];
+  /** How far its gear is checked today. */
+  readonly coverage: CoverageView;
 }
 
 /** Gathers what the sheet of a job shows. */
@@ -40,7 +46,9 @@ export class JobSheets {
   constructor(
     private readonly jobs: JobsService,
     private readonly flags: BookingFlags,
+    private readonly siteUse: SiteUse,
     private readonly catalogue: Catalogue,
+    private readonly coverage: CoverageService,
   ) {}
 
   /** @throws Problem `not_found`. */
@@ -62,6 +70,8 @@ export class JobSheets {
       ruling,
       programmeWarnings: programme?.ok ? programmeWarnings(programme.figures) : [],
       booking,
+      coverage: await this.coverage.ofJob(id),
+      use: await this.siteUse.sheet(id),
       ...jobState(job, booking.items),
     };
   }

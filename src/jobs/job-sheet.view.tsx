@@ -2,7 +2,9 @@ import { Scroll } from '../web/components/scroll.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
 import { BookingFlagsNote } from '../custody/booking-flags.view.js';
+import { CoverageSection } from '../checks/coverage-section.view.js';
 import { BookedTable } from '../custody/booked-table.view.js';
+import { JobLifts } from '../custody/site-use.view.js';
 import { Form } from '../web/components/form.js';
 import { ProblemNote } from '../web/components/problem-note.js';
 import { StateMark } from '../web/components/state-mark.js';
@@ -43,6 +45,7 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
       </p>
       <JobLinks job={job} me={me} here="sheet" />
       <BookingFlagsNote job={job} booking={booking} />
+      <CoverageSection coverage={sheet.coverage} />
       <div class="two-columns">
         <PanelSchedule sheet={sheet} />
         <Header sheet={sheet} />
@@ -56,7 +59,22 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
           labels={labelsOf(sheet)}
           mayRelease={keepsJobs(me) && !job.cancelled}
         />
+        {keepsJobs(me) && booking.items.length > 0 ? (
+          <p>
+            <a href={`/labels?jobId=${job.id}`}>Print labels for them</a>
+          </p>
+        ) : null}
       </section>
+      {sheet.use.isOut || sheet.use.lifts.days.length > 0 ? (
+        <>
+          <JobLifts me={me} sheet={sheet.use} />
+          <p class="actions">
+            <a class="button quiet" href={`/jobs/${job.id}/use#happened`}>
+              Something happened
+            </a>
+          </p>
+        </>
+      ) : null}
       {keepsJobs(me) && !job.cancelled ? <CancelJob job={job} /> : null}
     </>,
   );
