@@ -73,7 +73,8 @@ export function boardPage({
       </p>
       <h1>{store.name}</h1>
       <p class="lede">
-        {store.address}. Inspection rules of {schemeName(schemes, store.scheme)}.
+        {store.address}. Inspection rules of {schemeName(schemes, store.scheme)}.{' '}
+        <a href={`/quarantine#store-${store.id}`}>Its quarantine place</a>
       </p>
       {pegs.length === 0 ? (
         <div class="note">

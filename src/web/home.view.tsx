@@ -1,4 +1,6 @@
 import type { JobState, JobSummaryView } from '../jobs/jobs.dto.js';
+import type { NoticeView } from '../notices/notices.dto.js';
+import { Notices } from '../notices/notices.view.js';
 import type { Actor } from '../people/actor.js';
 import type { StoreView } from '../stores/stores.dto.js';
 import { StateMark, type StateKind } from './components/state-mark.js';
@@ -9,10 +11,11 @@ interface HomePage {
   readonly me: Actor;
   readonly jobs: readonly JobSummaryView[];
   readonly stores: readonly StoreView[];
+  readonly notices: readonly NoticeView[];
 }
 
 /** The start page: what needs a hand first, then the jobs that are coming, and the way to any item. */
-export function homePage({ me, jobs, stores }: HomePage): string {
+export function homePage({ me, jobs, stores, notices }: HomePage): string {
   const ahead = jobs.filter(({ state }) => state !== 'back' && state !== 'cancelled');
   const flagged = ahead.filter((job) => job.flagged > 0);
   return page(
@@ -20,6 +23,7 @@ export function homePage({ me, jobs, stores }: HomePage): string {
     <>
       <h1>Good to see you, {me.name.split(' ')[0]}</h1>
       {stores.length === 0 ? <FirstSteps /> : null}
+      <Notices notices={notices} />
       {flagged.map((job) => (
         <div class="note note-refused" key={job.id}>
           <p class="note-title">
@@ -63,6 +67,9 @@ export function homePage({ me, jobs, stores }: HomePage): string {
               </li>
             ))}
           </ul>
+          <p>
+            <a href="/quarantine">What waits in quarantine</a>
+          </p>
         </section>
       </div>
     </>,

@@ -21,6 +21,7 @@ const PLACES: readonly Place[] = [
   { href: '/jobs', label: 'Jobs' },
   { href: '/register', label: 'Register' },
   { href: '/stores', label: 'Stores' },
+  { href: '/quarantine', label: 'Quarantine', roles: ['storeman', 'competentPerson', 'manager'] },
   { href: '/rules', label: 'Rules' },
   { href: '/ledger', label: 'Ledger', roles: ['manager', 'competentPerson'] },
   { href: '/people', label: 'People', roles: ['manager'] },

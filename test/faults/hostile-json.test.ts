@@ -66,7 +66,9 @@ describe.each(ENGINES)('hostile JSON on %s', (engine) => {
   });
 
   it('starts from bodies whose fields are right', async () => {
-    const sound = routes.filter(({ path }) => path !== '/api/register/import');
+    // These two take files, not JSON.
+    const uploads = ['/api/register/import', '/api/items/{id}/documents'];
+    const sound = routes.filter(({ path }) => !uploads.includes(path));
     const refused: string[] = [];
     for (const route of sound) {
       const answer = await send(route, route.body);

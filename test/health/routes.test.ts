@@ -44,6 +44,9 @@ describe('every route', () => {
       'PeoplePages.firstRun',
       'PeoplePages.signIn',
       'PeoplePages.signInForm',
+      'PhonePages.file',
+      'PhonePages.manifest',
+      'PhonePages.serviceWorker',
     ]);
   });
 });

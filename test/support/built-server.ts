@@ -16,15 +16,15 @@ export interface BuiltServer {
   stop(): Promise<void>;
 }
 
-/** Starts it on a free port. `dataDir` starts it again on the data of an earlier one, and leaves them in place. */
+/** Starts it on a free port, or on `port`. `dataDir` starts it again on the data of an earlier one, and leaves them in place. */
 export async function startBuiltServer(
-  options: { demo?: boolean; dataDir?: string } = {},
+  options: { demo?: boolean; dataDir?: string; port?: number } = {},
 ): Promise<BuiltServer> {
   const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'tackleroom-built-'));
   const child = spawn(process.execPath, ['dist/src/main.js'], {
     env: {
       ...process.env,
-      PORT: '0',
+      PORT: String(options.port ?? 0),
       DATA_DIR: dataDir,
       DATABASE_URL: '',
       TACKLEROOM_DEMO: options.demo ? '1' : '',

@@ -1,3 +1,6 @@
+import { Clock } from '../../src/clock.js';
+import { checkAnswers } from './check-answers.js';
+import { examination, worn } from './example-examination.js';
 import { lifter } from './gear-server.js';
 import { jobInput, type GearYard } from './gear-yard.js';
 import type { HostileClient } from './hostile-client.js';
@@ -25,12 +28,16 @@ export const WRITE_ROUTES = [
   'POST /api/items',
   'PATCH /api/items/{id}',
   'POST /api/items/{id}/inspections',
+  'POST /api/items/{id}/examinations',
+  'POST /api/items/{id}/checks',
   'POST /api/items/{id}/defects',
   'POST /api/items/{id}/events',
+  'POST /api/items/{id}/documents',
   'POST /api/items/{id}/quarantine',
   'POST /api/items/{id}/repair',
   'POST /api/items/{id}/scrap',
   'POST /api/items/{id}/found',
+  'POST /api/notices/{id}/settled',
   'POST /api/jobs',
   'PATCH /api/jobs/{id}',
   'POST /api/jobs/{id}/what-if',
@@ -41,6 +48,9 @@ export const WRITE_ROUTES = [
   'POST /api/jobs/{id}/hand-outs',
   'POST /api/jobs/{id}/returns',
   'POST /api/jobs/{id}/releases',
+  'POST /api/jobs/{id}/lifts',
+  'POST /api/jobs/{id}/events',
+  'POST /api/trace/batches/{batch}/quarantine',
   'POST /api/register/import',
   'POST /api/register/import/{uploadId}/mapping',
   'POST /api/register/import/{uploadId}/accept',
@@ -96,6 +106,7 @@ async function itemRoutes(yard: GearYard): Promise<WriteRoute[]> {
     return { tag: `${String(tag)}-H`, ...rest };
   };
   const [edited, inspected, hurt] = [await yard.newItem(DETAILS), await yard.newItem(), await yard.newItem()];
+  const examined = await yard.newItem();
   const spare = async () => (await yard.newItem()).id;
   const doneOn = yard.day(-3);
   const inspection = {
@@ -119,11 +130,19 @@ async function itemRoutes(yard: GearYard): Promise<WriteRoute[]> {
     },
     post('/api/items/{id}/inspections', inspection, inspected.id),
     post(
+      '/api/items/{id}/examinations',
+      examination(examined.tag, yard.day(0), worn(yard.day(0), 30)),
+      examined.id,
+    ),
+    post(
       '/api/items/{id}/defects',
       { severity: 'dangerByDate', description: 'a cut', lastDayOfUse: yard.day(9) },
       hurt.id,
     ),
+    post('/api/items/{id}/checks', checkInput(yard), (await yard.newItem()).id),
+    post('/api/notices/{id}/settled', {}, await noticeOf(yard)),
     post('/api/items/{id}/events', { type: 'dropped', happenedOn: doneOn, remarks: 'from a truck' }, hurt.id),
+    post('/api/items/{id}/documents', {}, hurt.id),
     post('/api/items/{id}/quarantine', REASON, await spare()),
     post('/api/items/{id}/repair', REASON, await spare()),
     post('/api/items/{id}/scrap', { ...REASON, howMadeUnusable: 'cut through' }, await spare()),
@@ -131,9 +150,33 @@ async function itemRoutes(yard: GearYard): Promise<WriteRoute[]> {
   ];
 }
 
+/** A check with every field that one may have. */
+function checkInput(yard: GearYard): object {
+  const [first, ...rest] = checkAnswers(yard, 'panelLifter');
+  const remarks = 'scratched';
+  return {
+    checkedAt: yard.app.get(Clock).now(),
+    offsetMinutes: 0,
+    answers: [{ ...first, remarks }, ...rest],
+  };
+}
+
+/** The number of the notice of a danger just reported. */
+async function noticeOf(yard: GearYard): Promise<number> {
+  const { id } = await yard.newItem();
+  const danger = { severity: 'immediateDanger', description: 'jaw cracked' };
+  await yard.crew.post(`/api/items/${id}/defects`).send(danger).expect(201);
+  const { body } = await yard.manager.get('/api/notices').expect(200);
+  return body[0].id;
+}
+
 async function jobRoutes(yard: GearYard): Promise<WriteRoute[]> {
   for (const tag of ['HO-1', 'HO-2', 'HO-3']) await yard.gear(tag);
-  const [edited, chosen, handedOut] = [await yard.job(), await yard.job(), await yard.job({ lifters: 2 })];
+  const [edited, chosen, handedOut] = [
+    await yard.job(),
+    await yard.job(),
+    await yard.job({ lifters: 2, from: 0, to: 9 }),
+  ];
   const [cancelled, lent] = [await yard.job({ from: 40, to: 45 }), await yard.job({ from: 50, to: 55 })];
   for (const id of [handedOut, lent]) await yard.storeman.post(`/api/jobs/${id}/reservation`).expect(201);
   const booking = await yard.storeman.get(`/api/jobs/${lent}/booking`).expect(200);
@@ -171,6 +214,12 @@ async function jobRoutes(yard: GearYard): Promise<WriteRoute[]> {
     post('/api/jobs/{id}/hand-outs', { tag: 'HO-1', insteadOf: 1 }, handedOut),
     post('/api/jobs/{id}/returns', { tag: 'HO-1', condition: 'good', remarks: 'muddy' }, handedOut),
     post('/api/jobs/{id}/releases', { bookedItemId: booked?.id }, lent),
+    post('/api/jobs/{id}/lifts', { onDay: yard.day(0), lifts: 12 }, handedOut),
+    post('/api/jobs/{id}/events', { type: 'dropped', happenedOn: yard.day(0), remarks: 'fell' }, handedOut),
+    {
+      ...post('/api/trace/batches/{batch}/quarantine', { maker: 'Harrow Works', ...REASON }),
+      url: '/api/trace/batches/none/quarantine',
+    },
   ];
 }
 

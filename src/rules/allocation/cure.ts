@@ -28,6 +28,7 @@ const CURED_BY_EXAMINATION: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'out_of_date',
   'due_during_job',
   'examine_after_event',
+  'lifts_used_up',
   'certificate_missing',
 ]);
 

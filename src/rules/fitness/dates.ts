@@ -21,7 +21,7 @@ export function dateRefusals(gear: Gear, report: DueReport, days: NeededDays): R
 }
 
 function inspectionRefusals(inspection: InspectionDue, gear: Gear, days: NeededDays): Refusal[] {
-  const { type: subject, dueOn, afterEvent } = inspection;
+  const { type: subject, dueOn, afterEvent, lifts } = inspection;
   const source = inspection.source.key;
   const refusals: Refusal[] = [];
   if (inspection.neverExamined) refusals.push({ code: 'never_examined', subject, source });
@@ -30,6 +30,10 @@ function inspectionRefusals(inspection: InspectionDue, gear: Gear, days: NeededD
     refusals.push({ code, subject, on: dueOn, source });
   }
   if (afterEvent) refusals.push({ code: 'examine_after_event', subject, on: afterEvent.on, source });
+  if (lifts?.usedUpOn !== undefined) {
+    const figures = { needed: String(lifts.allowed), has: String(lifts.counted), unit: 'lifts' };
+    refusals.push({ code: 'lifts_used_up', subject, on: lifts.usedUpOn, ...figures, source });
+  }
   if (inspection.certificateRequired && !gear.certificateOnFile) {
     refusals.push({ code: 'certificate_missing', subject, source });
   }

@@ -27,6 +27,7 @@ export const REFUSAL_CODES = [
   'out_of_date',
   'due_during_job',
   'examine_after_event',
+  'lifts_used_up',
   'past_service_life',
   'service_life_ends_during_job',
   'service_life_unknown',

@@ -122,7 +122,7 @@ export function Form({
       enctype={multipart ? 'multipart/form-data' : undefined}
       aria-label={label}
     >
-      {multipart ? null : <input type="hidden" name="_once" value={randomUUID()} />}
+      <input type="hidden" name="_once" value={randomUUID()} />
       {children}
     </form>
   );
