@@ -79,7 +79,7 @@ describe.each(ENGINES)('checks before use on %s', (engine) => {
     expect(answer.defects.map(({ point }: { point: string }) => point).sort()).toEqual(['label', danger]);
     expect(answer.affectedJobs).toMatchObject([{ jobId, reference: `D-${engine}` }]);
     const [first, second] = await read(id, '/defects');
-    expect([first.severity, second.severity].sort()).toEqual(['immediateDanger', 'observation']);
+    expect([first.severity, second.severity]).toEqual(['immediateDanger', 'immediateDanger']);
     const entries = await yard.app.get(Ledger).newest(60);
     const [{ at } = { at: '' }] = entries.filter(({ detail }) => (detail as { tag?: string }).tag === tag);
     const actions = entries.filter((entry) => entry.at === at).map(({ action }) => action);

@@ -12,13 +12,13 @@ describe.each(ENGINES)('notices on %s', (engine) => {
 
   let straps = 0;
   const strap = () => yard.gear(`NS-${(straps += 1)}`, { kind: 'ratchetStrap', rating: ['2500', 'daN'] });
-  const check = (id: number, severity: 'immediateDanger' | 'observation') =>
+  const check = (id: number, severity: 'immediateDanger' | 'observation', kind = 'ratchetStrap') =>
     yard.crew
       .post(`/api/items/${id}/checks`)
       .send({
         checkedAt: yard.app.get(Clock).now(),
         offsetMinutes: 0,
-        answers: checkAnswers(yard, 'ratchetStrap', [pointOf(yard, 'ratchetStrap', severity)]),
+        answers: checkAnswers(yard, kind, [pointOf(yard, kind, severity)]),
       })
       .expect(201);
   const open = async (tag: string) => {
@@ -69,8 +69,8 @@ describe.each(ENGINES)('notices on %s', (engine) => {
   });
 
   it('come of a check that found something to watch, which leaves the item in service', async () => {
-    const { id, tag } = await strap();
-    const { body } = await check(id, 'observation');
+    const { id, tag } = await yard.newItem({ kind: 'safetyLine', markings: [] });
+    const { body } = await check(id, 'observation', 'safetyLine');
     expect(body).toMatchObject({ outcome: 'unfit', itemCondition: 'inService', affectedJobs: [] });
     expect(await open(tag)).toMatchObject([{ kind: 'observation' }]);
   });
