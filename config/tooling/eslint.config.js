@@ -17,7 +17,12 @@ export default tseslint.config(
   {
     languageOptions: {
       parserOptions: {
-        project: ['./tsconfig.json', './config/tooling/tsconfig.test.json'],
+        project: [
+          './tsconfig.json',
+          './config/tooling/tsconfig.test.json',
+          './src/web/phone/client/tsconfig.json',
+          './src/web/phone/worker/tsconfig.json',
+        ],
         tsconfigRootDir: process.cwd(),
       },
     },
@@ -65,7 +70,8 @@ export default tseslint.config(
   },
   {
     files: ['src/**'],
-    ignores: ['src/storage/**'],
+    // The phone keeps a store of its own in the browser.
+    ignores: ['src/storage/**', 'src/web/phone/client/**'],
     rules: {
       'no-restricted-syntax': [
         'error',

@@ -1,8 +1,9 @@
 // Starts what was built, and builds it first where the sources are newer: `node run.mjs <serve|demo|command> [arguments]`.
-import { spawnSync, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { build } from './build.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const built = join(root, 'dist', 'src', 'main.js');
@@ -22,15 +23,8 @@ if (!program) throw new Error(`Say what to run: ${Object.keys(PROGRAMS).join(', 
 
 if (isStale()) {
   console.error('Building …');
-  const build = spawnSync(
-    process.execPath,
-    [join(root, 'node_modules', '@nestjs', 'cli', 'bin', 'nest.js'), 'build'],
-    {
-      cwd: root,
-      stdio: ['ignore', 'inherit', 'inherit'],
-    },
-  );
-  if (build.status !== 0) process.exit(build.status ?? 1);
+  const status = build();
+  if (status !== 0) process.exit(status);
 }
 
 // The thread pool has to be larger before the process starts: SQLite statements and password hashes share it.

@@ -72,6 +72,11 @@ export function jobSheetPage({ me, sheet, sources, problem }: JobSheetProps): st
             <a class="button quiet" href={`/jobs/${job.id}/use#happened`}>
               Something happened
             </a>
+            {sheet.use.isOut ? (
+              <a class="button quiet" href={`/phone#/jobs/${job.id}`}>
+                Check on the phone
+              </a>
+            ) : null}
           </p>
         </>
       ) : null}

@@ -24,6 +24,11 @@ export function homePage({ me, jobs, stores, notices }: HomePage): string {
       <h1>Good to see you, {me.name.split(' ')[0]}</h1>
       {stores.length === 0 ? <FirstSteps /> : null}
       <Notices notices={notices} />
+      <p class="actions">
+        <a class="button quiet" href="/phone">
+          Check gear on the phone
+        </a>
+      </p>
       {flagged.map((job) => (
         <div class="note note-refused" key={job.id}>
           <p class="note-title">

@@ -1,0 +1,118 @@
+import type { CheckFigure, CheckPoint, FigureUnit } from '../../../rules/checks/checklist.js';
+import { UNITS_OF_FIGURE } from '../../../rules/checks/read-figure.js';
+import type { PointDraft } from './answers.js';
+import { PhotoField } from './photo-field.js';
+
+/** What a field of a point is given. */
+interface PointProps {
+  readonly point: CheckPoint;
+  readonly draft: PointDraft;
+  readonly onChange: (change: Partial<PointDraft>) => void;
+}
+
+/** One point of a checklist: what to look at, Good and Bad, and what may be measured or said. */
+export function PointFields({ point, number, draft, onChange }: PointProps & { number: string }) {
+  return (
+    <fieldset class="point">
+      <legend>
+        <span class="faded">{number}</span> {point.look}
+      </legend>
+      <p class="fails-when">Bad when: {point.failsWhen}</p>
+      <div class="verdicts">
+        {(['good', 'bad'] as const).map((answer) => (
+          <label key={answer} class={`verdict verdict-${answer}`}>
+            <input
+              type="radio"
+              name={`point-${point.key}`}
+              checked={draft.answer === answer}
+              onChange={() => onChange({ answer })}
+            />
+            <span>{answer === 'good' ? 'Good' : 'Bad'}</span>
+          </label>
+        ))}
+      </div>
+      {draft.answer === 'bad' ? <BadFields point={point} draft={draft} onChange={onChange} /> : null}
+      {point.figures.length > 0 ? <Figures point={point} draft={draft} onChange={onChange} /> : null}
+    </fieldset>
+  );
+}
+
+function BadFields({ point, draft, onChange }: PointProps) {
+  const id = `remarks-${point.key}`;
+  return (
+    <div class="bad">
+      <label for={id}>What is wrong (may be left out)</label>
+      <textarea
+        id={id}
+        rows={2}
+        maxLength={500}
+        value={draft.remarks}
+        onInput={({ currentTarget }) => onChange({ remarks: currentTarget.value })}
+      />
+      <PhotoField
+        id={`photo-${point.key}`}
+        photos={draft.photos}
+        onChange={(photos) => onChange({ photos })}
+      />
+    </div>
+  );
+}
+
+function Figures({ point, draft, onChange }: PointProps) {
+  return (
+    <details>
+      <summary>Enter what you measured</summary>
+      {point.figures.map((figure) => (
+        <FigureField
+          key={figure.name}
+          id={`figure-${point.key}-${figure.name}`}
+          figure={figure}
+          entered={draft.figures[figure.name]}
+          onChange={(entered) => onChange({ figures: { ...draft.figures, [figure.name]: entered } })}
+        />
+      ))}
+    </details>
+  );
+}
+
+interface FigureProps {
+  readonly id: string;
+  readonly figure: CheckFigure;
+  readonly entered: PointDraft['figures'][string] | undefined;
+  readonly onChange: (entered: PointDraft['figures'][string]) => void;
+}
+
+function FigureField({ id, figure, entered, onChange }: FigureProps) {
+  const units: readonly FigureUnit[] = UNITS_OF_FIGURE[figure.measures];
+  const { value = '', unit = units[0] ?? '' } = entered ?? {};
+  return (
+    <div class="figure">
+      <label for={id}>
+        {figure.label}
+        {units.length === 1 && unit !== '' ? ` (${unit})` : ''}
+      </label>
+      <div class="row">
+        <input
+          id={id}
+          inputMode={unit === 'in' ? 'text' : 'decimal'}
+          autocomplete="off"
+          value={value}
+          onInput={({ currentTarget }) => onChange({ value: currentTarget.value, unit })}
+        />
+        {units.length > 1 ? (
+          <select
+            aria-label={`Unit of ${figure.label}`}
+            value={unit}
+            onChange={({ currentTarget }) =>
+              onChange({ value, unit: units.find((each) => each === currentTarget.value) ?? unit })
+            }
+          >
+            {units.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        ) : null}
+      </div>
+    </div>
+  );
+}

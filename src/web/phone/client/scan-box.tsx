@@ -1,0 +1,43 @@
+import { useState } from 'preact/hooks';
+import { Camera } from './camera.js';
+
+/** Picks an item: the camera on its label, or its tag typed. */
+export function ScanBox({ onText }: { onText: (text: string) => void }) {
+  const [isScanning, setScanning] = useState(false);
+  const [text, setText] = useState('');
+  const choose = (event: SubmitEvent) => {
+    event.preventDefault();
+    if (text.trim() !== '') onText(text);
+    setText('');
+  };
+  const onFound = (found: string) => {
+    setScanning(false);
+    onText(found);
+  };
+  return (
+    <section class="scan" aria-label="Pick an item">
+      {isScanning ? (
+        <Camera onFound={onFound} onStop={() => setScanning(false)} />
+      ) : (
+        <button type="button" class="big" onClick={() => setScanning(true)}>
+          Scan the label
+        </button>
+      )}
+      <form class="typed" onSubmit={choose}>
+        <label for="tag">or type the tag</label>
+        <div class="row">
+          <input
+            id="tag"
+            value={text}
+            onInput={({ currentTarget }) => setText(currentTarget.value)}
+            autocomplete="off"
+            autocapitalize="characters"
+            spellcheck={false}
+            enterkeyhint="go"
+          />
+          <button type="submit">Open</button>
+        </div>
+      </form>
+    </section>
+  );
+}
