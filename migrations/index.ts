@@ -1,6 +1,12 @@
 import { CreateTackleroom1795564800000 } from './1795564800000-create-tackleroom.js';
 import { HeavyLift1795608000000 } from './1795608000000-heavy-lift.js';
 import { SiteChecks1795611600000 } from './1795611600000-site-checks.js';
+import { TagLookAlikes1795626000000 } from './1795626000000-tag-look-alikes.js';
 
 /** The history of the database, oldest first. A migration that has landed is never edited. */
-export const migrations = [CreateTackleroom1795564800000, HeavyLift1795608000000, SiteChecks1795611600000];
+export const migrations = [
+  CreateTackleroom1795564800000,
+  HeavyLift1795608000000,
+  SiteChecks1795611600000,
+  TagLookAlikes1795626000000,
+];

@@ -1,5 +1,5 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { PlainText } from '../http/plain-text.js';
+import { TagText } from '../http/tag-text.js';
 import { CURRENCIES } from '../register/register-search.dto.js';
 import type { CheckPoint } from '../rules/checks/checklist.js';
 import type { Currency } from '../rules/due/due-date.js';
@@ -8,7 +8,7 @@ import { CoveredItemView } from './coverage.dto.js';
 
 /** Which tag was read or typed. */
 export class TagQueryDto {
-  @PlainText({ most: 60, what: 'the tag' })
+  @TagText({ most: 60, what: 'the tag' })
   tag!: string;
 }
 

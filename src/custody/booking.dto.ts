@@ -5,9 +5,10 @@ import { IsIn, IsInt, Max, Min } from 'class-validator';
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { PlainText } from '../http/plain-text.js';
 import { RefusalView } from '../http/rule-views.dto.js';
+import { TagText } from '../http/tag-text.js';
 import { BOOKED_STATES, type BookedState } from './booked-item.entity.js';
 
-const TAG = { most: 40, what: 'the tag of the item' };
+const TAG = { what: 'the tag of the item' };
 
 /** A field that holds the number of a row, which is no greater than the database counts. */
 function IsRowNumber(message: string): PropertyDecorator {
@@ -16,7 +17,7 @@ function IsRowNumber(message: string): PropertyDecorator {
 
 /** An item that goes out of the store. */
 export class HandOutDto {
-  @PlainText(TAG)
+  @TagText(TAG)
   tag!: string;
 
   /** The booked item that this one takes the place of. */
@@ -31,7 +32,7 @@ export type ReturnCondition = (typeof RETURN_CONDITIONS)[number];
 
 /** An item that comes back, or does not. */
 export class ReturnDto {
-  @PlainText(TAG)
+  @TagText(TAG)
   tag!: string;
 
   @IsIn(RETURN_CONDITIONS, { message: 'choose good, damaged or missing' })

@@ -19,6 +19,7 @@ import {
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { DayText } from '../http/day-text.js';
 import { PlainText } from '../http/plain-text.js';
+import { TagText } from '../http/tag-text.js';
 import {
   AddedLineDto,
   JobCountsDto,
@@ -245,7 +246,7 @@ export class GearChoiceFormDto extends JobVersionFormDto {
   itemId?: number;
 
   @MayBeLeftOut()
-  @PlainText({ most: 40, what: 'the tag of the item' })
+  @TagText({ what: 'the tag of the item' })
   tag?: string;
 
   @IsIn(['pin', 'exclude', 'none'], { message: 'choose pin, exclude or none' })

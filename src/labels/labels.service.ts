@@ -5,6 +5,7 @@ import { badInput } from '../http/input.js';
 import { markingText } from '../register/item-words.js';
 import { platesByIds, platesByTags, platesOf, type PlateFacts } from '../register/plate-facts.js';
 import { SETTINGS, type Settings } from '../settings.js';
+import { scannedTag } from '../rules/text/scanned-tag.js';
 import { Reads } from '../storage/reads.js';
 import { SHORT_MEASURES } from '../web/sentences/words.js';
 import { drawLabel, type DrawnLabel } from './draw-label.js';
@@ -83,7 +84,7 @@ export class LabelsService {
     const { manager } = this.reads;
     const { tags, itemId, jobId, kind, storeId } = query;
     if (tags !== undefined) {
-      const asked = tags.split(/[\n\r,;]+/).map((tag) => tag.trim());
+      const asked = tags.split(/[\n\r,;]+/).map(scannedTag);
       const named = asked.filter((tag) => tag !== '').slice(0, MOST_LABELS + 1);
       return platesByTags(manager, named);
     }

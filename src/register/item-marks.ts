@@ -39,16 +39,15 @@ export async function itemMarks(
 
 /**
  * The numbers of the items whose tag reads like the one given, O like 0 and I like 1: the item that carries exactly
- * this tag too. Every tag is looked at, since what reads alike is not next to each other in any order.
+ * this tag too.
  */
 export async function itemsTaggedLike(manager: EntityManager, tag: string): Promise<number[]> {
   const wanted = lookAlikeKey(tag);
   if (wanted === '') return [];
-  const rows = await manager
-    .createQueryBuilder(ItemEntity, 'item')
-    .select('item.id', 'id')
-    .addSelect('item.tag', 'tag')
-    .orderBy('item.id')
-    .getRawMany<{ id: number; tag: string }>();
-  return rows.filter((row) => lookAlikeKey(row.tag) === wanted).map(({ id }) => id);
+  const rows = await manager.find(ItemEntity, {
+    select: { id: true },
+    where: { tagLookAlikeKey: wanted },
+    order: { id: 'ASC' },
+  });
+  return rows.map(({ id }) => id);
 }

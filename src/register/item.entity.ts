@@ -13,6 +13,7 @@ const BY_SIGN = { collation: 'C' };
 @Index('ix_item_kind_store', ['kind', 'storeId'])
 @Index('ix_item_serial_key', ['serialKey'])
 @Index('ix_item_look_alike_key', ['makerKey', 'lookAlikeKey'])
+@Index('ix_item_tag_look_alike_key', ['tagLookAlikeKey'])
 export class ItemEntity {
   @PrimaryGeneratedColumn({ type: 'integer' })
   id!: number;
@@ -24,6 +25,10 @@ export class ItemEntity {
   /** The tag without case and separators: what makes it unique and what it is found by. */
   @Column({ type: 'varchar', length: 40, name: 'tag_key', ...BY_SIGN })
   tagKey!: string;
+
+  /** The tag with O and 0, I and 1 folded together, to find what a tag that was misread may mean. */
+  @Column({ type: 'varchar', length: 40, name: 'tag_look_alike_key', default: '' })
+  tagLookAlikeKey!: string;
 
   /** The maker's serial number; null when the plate cannot be read, which makes the item unfit. */
   @Column({ type: 'varchar', length: 60, nullable: true })

@@ -20,7 +20,7 @@ export type EnteredColumns = Omit<
   | 'version'
 >;
 
-/** Rows of one INSERT: SQLite takes 32,766 values in one statement, and a row has 30. */
+/** Rows of one INSERT: SQLite takes 32,766 values in one statement, and a row has 31. */
 const ROWS_AT_A_TIME = 500;
 
 /** What a person entered, as the register keeps it, with the keys it is found and told apart by. */
@@ -29,6 +29,7 @@ export function enteredColumns(input: ItemInput): EnteredColumns {
   return {
     tag: input.tag.trim(),
     tagKey: identityKey(input.tag),
+    tagLookAlikeKey: lookAlikeKey(input.tag),
     ...papers(input),
     ...hire(input),
     serial,

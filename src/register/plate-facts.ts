@@ -64,7 +64,7 @@ export interface TagAnswer {
 
 const MOST_LOOK_ALIKES = 20;
 
-/** The item that carries a tag, or those whose tags are easily misread for it. The whole register is looked at for the latter. */
+/** The item that carries a tag, or those whose tags are easily misread for it. */
 export async function whoCarries(manager: EntityManager, tag: string): Promise<TagAnswer> {
   const item = await manager.findOne(ItemEntity, {
     select: { id: true },
@@ -72,11 +72,12 @@ export async function whoCarries(manager: EntityManager, tag: string): Promise<T
   });
   if (item) return { item, lookAlikes: [] };
   const key = lookAlikeKey(tag);
-  const all = await manager
-    .createQueryBuilder(ItemEntity, 'item')
-    .select(['item.id', 'item.tag', 'item.kind'])
-    .orderBy('item.tagKey')
-    .getMany();
-  const lookAlikes = key === '' ? [] : all.filter((each) => lookAlikeKey(each.tag) === key);
-  return { lookAlikes: lookAlikes.slice(0, MOST_LOOK_ALIKES) };
+  if (key === '') return { lookAlikes: [] };
+  const lookAlikes = await manager.find(ItemEntity, {
+    select: { id: true, tag: true, kind: true },
+    where: { tagLookAlikeKey: key },
+    order: { tagKey: 'ASC' },
+    take: MOST_LOOK_ALIKES,
+  });
+  return { lookAlikes };
 }

@@ -2,6 +2,7 @@ import { Type } from 'class-transformer';
 import { IsIn, IsInt, Max, MaxLength, Min } from 'class-validator';
 import { MayBeLeftOut } from '../http/may-be-left-out.js';
 import { PlainText } from '../http/plain-text.js';
+import { TagText } from '../http/tag-text.js';
 import { CONDITIONS, type Condition } from '../rules/gear/gear.js';
 import { ItemRowView } from './register.dto.js';
 
@@ -10,9 +11,9 @@ export const CURRENCIES = ['inDate', 'dueSoon', 'outOfDate', 'neverExamined', 'n
 
 /** Which items to find. Everything given must hold. */
 export class FindItemsDto {
-  /** The beginning of a tag, a serial number or a maker's name, without regard to capitals. */
+  /** The beginning of a tag, a serial number or a maker's name, without regard to capitals; or the address on a label. */
   @MayBeLeftOut()
-  @PlainText({ most: 80, what: 'the beginning of a tag, a serial number or a maker' })
+  @TagText({ most: 80, what: 'the beginning of a tag, a serial number or a maker' })
   text?: string;
 
   @MayBeLeftOut()

@@ -99,9 +99,10 @@ describe.each(ENGINES)('custody on %s', (engine) => {
       fromDay: yard.day(0),
       toDay: yard.day(20),
     });
-    expect((await post(jobId, 'hand-outs', { tag: item.tag }).expect(409)).body.detail).toContain('already');
+    const onLabel = `http://old-name.example/t/${encodeURIComponent(item.tag)}`;
+    expect((await post(jobId, 'hand-outs', { tag: onLabel }).expect(409)).body.detail).toContain('already');
     expect((await summary(jobId)).state).toBe('out');
-    const back = await post(jobId, 'returns', { tag: item.tag, condition: 'good' }).expect(201);
+    const back = await post(jobId, 'returns', { tag: onLabel, condition: 'good' }).expect(201);
     expect(back.body).toMatchObject({ state: 'back', toDay: yard.day(0) });
     expect(await summary(jobId)).toMatchObject({ state: 'back', flagged: 0 });
     expect((await post(jobId, 'returns', { tag: item.tag, condition: 'good' }).expect(409)).body.code).toBe(

@@ -75,6 +75,14 @@ describe.each(ENGINES)('finding in the register on %s', (engine) => {
     expect(await allPages({ kind: 'panelLifter', currency: 'inDate' })).toEqual([]);
   });
 
+  it('finds what a scanner reads off a label, on whatever host it was printed', async () => {
+    const { tag } = await server.newItem();
+    const text = `https://some-older-name.of-the-firm.example:8443/t/${encodeURIComponent(tag)}?from=an-old-label`;
+    const { body } = await server.crew.get('/api/items').query({ text }).expect(200);
+    expect(body.items.map((item: { tag: string }) => item.tag)).toContain(tag);
+    expect((await server.crew.get('/register').query({ text }).expect(200)).text).toContain(`value="${tag}"`);
+  });
+
   it('refuses what cannot be asked, in words', async () => {
     const wrong = [
       { limit: '0' },

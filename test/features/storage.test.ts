@@ -1,5 +1,8 @@
 import { DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { itemsTaggedLike } from '../../src/register/item-marks.js';
+import { ItemEntity } from '../../src/register/item.entity.js';
+import { itemRow } from '../../src/register/new-item.js';
 import { SCHEMA } from '../../src/schema.js';
 import { openStorage, withSchema, type Storage } from '../../src/storage/open-storage.js';
 import { sqliteWriterOptions } from '../../src/storage/sqlite-driver.js';
@@ -78,6 +81,32 @@ describe.each(ENGINES)('storage on %s', (engine) => {
     for (const _ of SCHEMA.migrations) await source.undoLastMigration();
     await source.runMigrations();
     expect(await source.manager.count(StoreEntity)).toBe(0);
+    await source.destroy();
+    await database.remove();
+  });
+});
+
+describe.each(ENGINES)('the keys of tags that read alike on %s', (engine) => {
+  it('are worked out for the items that were there before, chunk by chunk', async () => {
+    const database = await freshDatabase(engine);
+    const source = await dataSource(engine, database.settings).initialize();
+    await source.runMigrations();
+    const { identifiers } = await source.manager.insert(StoreEntity, store('Yard'));
+    const storeId = Number(identifiers[0]?.['id']);
+    const rows = Array.from({ length: 1_001 }, (_, number) => {
+      const item = { tag: `IO-${number}`, kind: 'panelLifter', storeId, maker: 'Harrow Works' };
+      return {
+        ...itemRow({ ...item, serialUnknown: true }, '2026-11-25T07:30:00.000Z'),
+        tagLookAlikeKey: '',
+      };
+    });
+    for (const start of [0, 500, 1_000])
+      await source.manager.insert(ItemEntity, rows.slice(start, start + 500));
+    const since = SCHEMA.migrations.findIndex(({ name }) => name.startsWith('TagLookAlikes'));
+    for (const _ of SCHEMA.migrations.slice(since)) await source.undoLastMigration();
+    await source.runMigrations();
+    expect(await itemsTaggedLike(source.manager, '10-1000')).toHaveLength(1);
+    expect(await source.manager.countBy(ItemEntity, { tagLookAlikeKey: '' })).toBe(0);
     await source.destroy();
     await database.remove();
   });
