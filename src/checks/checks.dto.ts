@@ -104,10 +104,12 @@ export class CheckOutcomeView {
   findings!: FindingView[];
   defects!: CheckDefectView[];
   itemCondition!: Condition;
-  /** The day at the store or site that the check counts for. */
-  countsFor!: string;
-  /** True when the clock of the device cannot be right: then the day of receipt counts. */
+  /** The day at the store or site that the check counts for; null when the clock is in doubt: then it counts for none. */
+  countsFor!: string | null;
+  /** True when the clock of the device cannot be right, or the check waited too long to be sure. */
   clockDoubtful!: boolean;
+  /** What to do now, where the check does not count: check the gear again. */
+  advice?: string;
   /** The jobs that have to look for other gear because of it. */
   affectedJobs!: AffectedJobView[];
   conflict?: CheckConflictView;

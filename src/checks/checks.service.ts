@@ -13,8 +13,9 @@ import { lockItem, refuseScrapped, type LockedItem } from '../register/item-cond
 import type { CheckAnswer, CheckPoint } from '../rules/checks/checklist.js';
 import { judgeCheck, type Finding } from '../rules/checks/judge-check.js';
 import { findStore } from '../stores/find-store.js';
+import { CLOCK_IN_DOUBT } from '../web/sentences/clock-in-doubt.js';
 import { conflictOf } from './check-conflict.js';
-import { checkFieldErrors } from './check-problem-words.js';
+import { checkFieldErrors } from './check-field-errors.js';
 import type { CheckDefectView, CheckOutcomeView, NewCheckDto } from './checks.dto.js';
 import { countedDay, type CountedDay } from './counted-day.js';
 import { PreUseCheckEntity } from './pre-use-check.entity.js';
@@ -40,7 +41,8 @@ export class ChecksService {
   /**
    * Records the check of one item. Each failed point leaves a defect; an immediate danger quarantines the item, flags
    * every booking of it and tells the store, all in the same change. A check passed never changes the condition.
-   * Whatever its maker did not know is answered as a conflict, and the check is kept.
+   * Whatever its maker did not know is answered as a conflict, and the check is kept. One by a clock in doubt is kept
+   * with all that follows from its faults, but counts as a check of no day.
    * @throws Problem `not_found`, `bad_input`, `not_allowed_now` of a scrapped item.
    */
   record(actor: Actor, itemId: number, input: NewCheckDto): Promise<CheckOutcomeView> {
@@ -63,8 +65,9 @@ export class ChecksService {
         findings: check.findings.map((finding) => ({ ...finding })),
         defects,
         itemCondition: item.condition,
-        countsFor: when.day,
+        countsFor: when.clockDoubtful ? null : when.day,
         clockDoubtful: when.clockDoubtful,
+        ...(when.clockDoubtful && { advice: CLOCK_IN_DOUBT }),
         affectedJobs,
         ...(conflict && { conflict }),
       };
@@ -117,7 +120,8 @@ async function insertCheck(
   item: LockedItem,
   { input, check, when }: { input: NewCheckDto; check: JudgedCheck; when: CountedDay },
 ): Promise<number> {
-  const remarks = check.failed.map(({ words }) => words).join('\n');
+  const doubt = when.clockDoubtful ? [CLOCK_IN_DOUBT] : [];
+  const remarks = [...doubt, ...check.failed.map(({ words }) => words)].join('\n');
   const { id: inspectionId } = await insertInspection(change, item, {
     type: 'preUseCheck',
     doneOn: when.day,

@@ -7,19 +7,21 @@ const MOST_AHEAD_MINUTES = 10;
 /** How long a check may wait on a device without a network before its clock is in doubt. */
 const MOST_WAIT_HOURS = 36;
 
-/** The day that a check counts for. */
+/** The day that a check belongs to, and whether it counts for it. */
 export interface CountedDay {
+  /** The day of the check, or of its receipt where the clock is in doubt. */
   readonly day: Day;
   /** The moment of the check by the clock of the device, in UTC with milliseconds. */
   readonly checkedAt: string;
-  /** True when the clock of the device cannot be right: then the day of receipt counts. */
+  /** True when the clock of the device cannot be right: nobody knows the day, and the check counts for none. */
   readonly clockDoubtful: boolean;
 }
 
 /**
- * The day at the store that a check counts for. A scheme asks for a check in each shift; no scheme says when shifts
+ * The day at the store that a check belongs to. A scheme asks for a check in each shift; no scheme says when shifts
  * begin, so that the calendar day is taken as the shift. A device that runs a little ahead is taken at the moment of
- * receipt: no check is of tomorrow. The zone that the device believes to be in does not matter.
+ * receipt: no check is of tomorrow. Where the clock is in doubt the check is filed under the day of receipt and counts
+ * for no day. The zone that the device believes to be in does not matter.
  */
 export function countedDay(
   checkedAt: string,

@@ -10,13 +10,13 @@ export function coverageSentence(
   const tagged = (state: CoveredItemView['state']) =>
     items.filter((item) => item.state === state).map(({ tag }) => tag);
   const when = day === today ? 'today' : `on ${dayText(day)}`;
-  const doubtful = items.filter((item) => item.state === 'checked' && item.clockDoubtful === true);
+  const doubtful = items.filter((item) => item.state === 'unchecked' && item.clockDoubtful === true);
   return [
     `${tagged('checked').length} of ${items.length} ${plural.toLowerCase()} checked ${when}`,
     ...named('failed', tagged('failed')),
     ...named('unchecked', tagged('unchecked')),
     ...named(
-      'by a device whose clock is in doubt',
+      'checked by a clock in doubt, which does not count',
       doubtful.map(({ tag }) => tag),
     ),
   ].join('; ');

@@ -16,7 +16,7 @@ export class CoveredItemView {
   /** The moment of the last check by the clock of its device. */
   checkedAt?: string;
   checkedBy?: string;
-  /** True when that clock cannot be right: the day of receipt counts. */
+  /** True when that clock cannot be right: the check counts for no day, a fault found stands. */
   clockDoubtful?: boolean;
 }
 

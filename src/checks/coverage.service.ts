@@ -11,7 +11,7 @@ import { Reads } from '../storage/reads.js';
 import { checkState } from './check-state.js';
 import { coverageSentence } from './coverage-words.js';
 import type { CoverageView, CoveredItemView, LineCoverageView } from './coverage.dto.js';
-import { checksOfDay, type DayCheck } from './day-checks.js';
+import { checksOfDay, countsForDay, type DayCheck } from './day-checks.js';
 
 /** What the items of a job are judged by on a day. */
 interface DayFacts {
@@ -110,12 +110,13 @@ function coveredItem(itemId: number, { day, today, checks, marks, releases }: Da
   const mark = marks.get(itemId);
   const own = checks.filter((check) => check.itemId === itemId);
   const condition = mark?.condition ?? 'inService';
-  const last = own.at(-1);
+  const counted = own.filter(countsForDay);
+  const last = counted.at(-1) ?? own.at(-1);
   return {
     itemId,
     tag: mark?.tag ?? '',
     kind: mark?.kind ?? '',
-    state: checkState(own, {
+    state: checkState(counted, {
       condition: day === today ? condition : undefined,
       releasedBy: releases.get(itemId) ?? 0,
     }),

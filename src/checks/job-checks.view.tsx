@@ -38,7 +38,10 @@ export function jobChecksPage({ me, job, coverage }: JobChecksProps): string {
         </section>
       ) : null}
       <OtherDays jobId={job.id} day={day} today={today} />
-      <p>A check counts for one day. Whoever uses the gear checks it; nobody passes it for another.</p>
+      <p>
+        A check counts for one day, and for none where the clock of the device is in doubt. Whoever uses the
+        gear checks it; nobody passes it for another.
+      </p>
     </>,
   );
 }
@@ -111,7 +114,7 @@ function markOf({ state, condition }: CoveredItemView): { state: StateKind; word
 
 function lastCheck({ checkedBy, checkedAt, clockDoubtful }: CoveredItemView): string {
   if (checkedBy === undefined || checkedAt === undefined) return '';
-  const doubt = clockDoubtful === true ? ', by a clock in doubt' : '';
+  const doubt = clockDoubtful === true ? ', by a clock in doubt: it does not count' : '';
   return `${checkedBy}, ${instant(checkedAt)}${doubt}`;
 }
 

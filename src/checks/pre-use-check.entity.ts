@@ -34,7 +34,7 @@ export class PreUseCheckEntity {
   @JoinColumn({ name: 'job_id', foreignKeyConstraintName: 'fk_pre_use_check_job' })
   job?: JobEntity;
 
-  /** The day at the item's store or site that the check counts for. */
+  /** The day at the item's store or site that the check counts for; of receipt where the clock is in doubt. */
   @Column({ type: 'date', name: 'checked_on' })
   checkedOn!: string;
 
@@ -45,7 +45,7 @@ export class PreUseCheckEntity {
   @Column({ type: 'simple-json' })
   answers!: CheckAnswer[];
 
-  /** True when the clock of the device cannot be right: the day of receipt counts then. */
+  /** True when the clock of the device cannot be right: the check counts for no day, a fault found stands. */
   @Column({ type: 'boolean', name: 'clock_doubtful' })
   clockDoubtful!: boolean;
 

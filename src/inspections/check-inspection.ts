@@ -1,3 +1,4 @@
+import { badInput } from '../http/input.js';
 import type { Actor } from '../people/actor.js';
 import type { Role } from '../people/role.js';
 import { Problem, type FieldError } from '../problem.js';
@@ -6,20 +7,26 @@ import type { Day } from '../rules/calendar/day.js';
 import type { InspectionType } from '../rules/gear/gear.js';
 import type { NewInspectionDto } from './inspections.dto.js';
 
-/** Who may record each type of inspection. Everyone signed in may record the check before use. */
-const RECORDED_BY: Readonly<Record<InspectionType, readonly Role[]>> = {
-  preUseCheck: ['crew', 'storeman', 'competentPerson', 'manager'],
+/** Who may record each type of inspection. A check before use is recorded with its answers, elsewhere. */
+const RECORDED_BY: Readonly<Record<Exclude<InspectionType, 'preUseCheck'>, readonly Role[]>> = {
   interimInspection: ['competentPerson', 'storeman', 'manager'],
   thoroughExamination: ['competentPerson'],
   proofLoadTest: ['competentPerson'],
 };
 
-/** @throws Problem `not_your_role` unless the actor may record inspections of the type. */
+/**
+ * @throws Problem `not_your_role` unless the actor may record inspections of the type; `bad_input` of a check before
+ * use, which says nothing without its answers.
+ */
 export function refuseOtherRoles(actor: Actor, type: InspectionType): void {
+  if (type === 'preUseCheck') throw badInput([{ field: 'type', message: CHECK_ELSEWHERE }]);
   const roles = RECORDED_BY[type];
   if (roles.some((role) => actor.roles.includes(role))) return;
   throw new Problem('not_your_role', `Recording this needs the role ${roles.join(' or ')}.`);
 }
+
+const CHECK_ELSEWHERE =
+  'a check before use answers its checklist: use POST /api/items/:id/checks, or "Check before use" on the page of the item';
 
 /** What is wrong with a record by itself, whatever state the item is in. */
 export function checkInspection(
@@ -36,8 +43,7 @@ export function checkInspection(
   if (nextDueOn !== undefined && nextDueOn <= doneOn) {
     errors.push({ field: 'nextDueOn', message: 'comes after the day of the inspection' });
   }
-  const mayDoIt = input.type === 'preUseCheck' || actor.roles.includes('competentPerson');
-  if (doneBy === undefined && !mayDoIt)
+  if (doneBy === undefined && !actor.roles.includes('competentPerson'))
     errors.push({ field: 'doneBy', message: 'write who did it, as on the report' });
   if (input.release) errors.push(...checkRelease(input));
   return errors;

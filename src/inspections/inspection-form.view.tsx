@@ -8,8 +8,8 @@ export function inspectionPage(props: ItemFormProps & { hasOpenDefects: boolean 
   const { me, item, form, problem, hasOpenDefects } = props;
   const supersedesId = text(form['supersedesId']);
   const examines = me.roles.includes('competentPerson');
-  const types = INSPECTION_TYPES.filter(
-    (type) => examines || type === 'preUseCheck' || type === 'interimInspection',
+  const types = INSPECTION_TYPES.filter((type) =>
+    examines ? type !== 'preUseCheck' : type === 'interimInspection',
   );
   const mayRelease = examines && supersedesId === '' && (item.condition !== 'inService' || hasOpenDefects);
   return itemFormPage(

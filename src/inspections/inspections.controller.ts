@@ -43,7 +43,7 @@ export class InspectionsController {
 
   /**
    * Records an inspection. Thorough examinations and proof load tests need a competent person, interim inspections a
-   * competent person or a storeman who names who did it; everyone may record the check before use.
+   * competent person or a storeman who names who did it. A check before use is refused here: see `checks`.
    */
   @SignedIn()
   @Post('inspections')

@@ -15,7 +15,7 @@ import { insertInspection } from './insert-inspection.js';
 import type { ItemOutcomeView, NewInspectionDto } from './inspections.dto.js';
 import { release } from './release.js';
 
-/** Records of checks and examinations, and what follows from them at once. */
+/** Records of inspections and examinations, and what follows from them at once. */
 @Injectable()
 export class InspectionsService {
   constructor(
@@ -40,7 +40,7 @@ export class InspectionsService {
       await refuseWrongCorrection(change, item, input);
       await refuseCorrectionOfReport(change, input);
       const row = await insertInspection(change, item, input);
-      if (input.reportNumber !== undefined && input.type !== 'preUseCheck') {
+      if (input.reportNumber !== undefined) {
         await changeItem(change, item, { certificateOnFile: true });
       }
       if (input.release) await release(change, item, row);

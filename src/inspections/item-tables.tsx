@@ -83,7 +83,7 @@ export function InspectionTable({
             </td>
             <td>
               {record.remarks}{' '}
-              {mayCorrect && !record.superseded ? (
+              {mayCorrect && !record.superseded && record.type !== 'preUseCheck' ? (
                 <a href={correctionPath(itemId, record)} aria-label={`Correct record ${record.id}`}>
                   Correct
                 </a>

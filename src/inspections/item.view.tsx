@@ -58,7 +58,12 @@ export function itemPage(props: ItemPage): string {
         mayCorrect={me.roles.includes('competentPerson')}
       />
       <EventTable events={events} />
-      <DocumentSection me={me} itemId={item.id} documents={props.documents} />
+      <DocumentSection
+        me={me}
+        itemId={item.id}
+        records={inspections.filter(({ superseded }) => !superseded)}
+        documents={props.documents}
+      />
       <Cautions kind={kind} />
       <HistoryTable history={history} />
     </>,

@@ -58,6 +58,13 @@ export async function countingRecords(
     });
 }
 
+/** Whether a record is a thorough examination or a proof load test that its item passed, and counts. */
+export async function isPassedExamination(manager: EntityManager, id: number): Promise<boolean> {
+  const row = await manager.findOneBy(InspectionEntity, { id });
+  if (row?.outcome !== 'fit' || !['thoroughExamination', 'proofLoadTest'].includes(row.type)) return false;
+  return !(await manager.existsBy(InspectionEntity, { supersedesId: id }));
+}
+
 /** Every defect of some items, the first reported first. */
 export async function reportedDefects(
   manager: EntityManager,

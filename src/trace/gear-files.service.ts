@@ -3,12 +3,7 @@ import { Catalogue } from '../catalogue/catalogue.js';
 import { Clock } from '../clock.js';
 import { countedLifts } from '../custody/lift-counts.js';
 import { staysOnJob, wasOutOn, type Stay } from '../custody/stays.js';
-import {
-  countingRecords,
-  reportedDefects,
-  reportedEvents,
-  type CountingRecord,
-} from '../inspections/records-of-items.js';
+import { reportedDefects, reportedEvents } from '../inspections/records-of-items.js';
 import { jobLines } from '../jobs/job-lines.js';
 import { loadJob } from '../jobs/load-job.js';
 import { itemBriefs, type ItemBrief } from '../register/item-briefs.js';
@@ -16,13 +11,13 @@ import { toDay } from '../rules/calendar/day.js';
 import { INSPECTION_TYPES } from '../rules/gear/gear.js';
 import { Reads } from '../storage/reads.js';
 import type { FiledDefectView, FiledEventView, FiledItemView, GearFileView } from './gear-file.dto.js';
-import type { TracedRecordView } from './trace.dto.js';
+import { asTraced, tracedRecords, type TracedRecord } from './traced-records.js';
 
 /** What was recorded about the item of a stay. */
 interface Recorded {
   readonly item: ItemBrief;
   readonly lineLabel: string;
-  readonly records: readonly CountingRecord[];
+  readonly records: readonly TracedRecord[];
   readonly defects: readonly FiledDefectView[];
   readonly events: readonly FiledEventView[];
 }
@@ -45,7 +40,7 @@ export class GearFiles {
     const stays = await staysOnJob(manager, jobId);
     const itemIds = [...new Set(stays.map(({ itemId }) => itemId))];
     const items = new Map((await itemBriefs(manager, itemIds)).map((item) => [item.id, item]));
-    const records = await countingRecords(manager, itemIds);
+    const records = await tracedRecords(manager, itemIds);
     const defects = (await reportedDefects(manager, itemIds)).map((defect) => {
       return { ...defect, reportedOn: this.clock.dayAt(defect.recordedAt, job.store.timeZone) };
     });
@@ -91,15 +86,11 @@ function filed(stay: Stay, { item, lineLabel, records, defects, events }: Record
 }
 
 /** The last record of each type from before the item went out, and all from while it was away. */
-function inForce(stay: Stay, records: readonly CountingRecord[]): CountingRecord[] {
+function inForce(stay: Stay, records: readonly TracedRecord[]): TracedRecord[] {
   const before = INSPECTION_TYPES.flatMap((type) => {
     const last = records.findLast((record) => record.type === type && record.doneOn < stay.from);
     return type === 'preUseCheck' || !last ? [] : [last];
   });
   const during = records.filter(({ type, doneOn }) => type !== 'preUseCheck' && wasOutOn(stay, doneOn));
   return [...before, ...during];
-}
-
-function asTraced({ id, type, doneOn, outcome, doneBy, reportNumber }: CountingRecord): TracedRecordView {
-  return { id, type, doneOn, outcome, doneBy, reportNumber };
 }

@@ -1,8 +1,9 @@
 import type { CountedDay } from '../custody/lift-counts.js';
 import { wasOutOn, type Stay } from '../custody/stays.js';
-import type { CountingRecord, ReportedDefect } from '../inspections/records-of-items.js';
+import type { ReportedDefect } from '../inspections/records-of-items.js';
 import type { Day } from '../rules/calendar/day.js';
-import type { DefectTraceView, TracedRecordView, TracedStayView } from './trace.dto.js';
+import type { DefectTraceView, TracedStayView } from './trace.dto.js';
+import { asTraced, type TracedRecord } from './traced-records.js';
 
 /** Who gave an item out or took it in, and the instant of it. */
 export interface HandOver {
@@ -15,7 +16,7 @@ export interface HandOver {
 export interface Found {
   readonly reportedOn: Day;
   readonly stays: readonly Stay[];
-  readonly records: readonly CountingRecord[];
+  readonly records: readonly TracedRecord[];
   readonly lifts: readonly CountedDay[];
   readonly handOvers: readonly HandOver[];
 }
@@ -47,11 +48,11 @@ export function traceOf(defect: NamedDefect, found: Found): DefectTraceView {
 }
 
 function isBefore(
-  { outcome, doneOn, recordedAt }: CountingRecord,
+  { outcome, doneOn, recordedAt, clockDoubtful }: TracedRecord,
   defect: ReportedDefect,
   reportedOn: Day,
 ): boolean {
-  if (outcome !== 'fit') return false;
+  if (outcome !== 'fit' || clockDoubtful) return false;
   return doneOn < reportedOn || (doneOn === reportedOn && recordedAt < defect.recordedAt);
 }
 
@@ -81,10 +82,6 @@ function tracedStay(
 
 function endsBefore({ through }: Stay, day: Day): boolean {
   return through !== undefined && through < day;
-}
-
-function asTraced({ id, type, doneOn, outcome, doneBy, reportNumber }: CountingRecord): TracedRecordView {
-  return { id, type, doneOn, outcome, doneBy, reportNumber };
 }
 
 function sum(days: readonly { readonly lifts: number }[]): number {

@@ -24,8 +24,8 @@ export class TraceController {
   /** Everything in quarantine or under repair, and what it waits for and for whom. */
   @SignedIn()
   @Get('quarantine')
-  waiting(): Promise<WaitingItemView[]> {
-    return this.quarantine.list();
+  waiting(@Me() me: Actor): Promise<WaitingItemView[]> {
+    return this.quarantine.list(me);
   }
 
   /** From a defect back to the last good inspection: every job, day and person in between. */

@@ -13,6 +13,8 @@ export class TracedRecordView {
   outcome!: 'fit' | 'unfit';
   doneBy!: string;
   reportNumber!: string | null;
+  /** True of a check by a clock in doubt: nobody knows its day, and it vouches for nothing. */
+  clockDoubtful!: boolean;
 }
 
 /** The defect that is traced back. */

@@ -32,7 +32,7 @@ export class TracePages {
   @SignedIn()
   @Get('quarantine')
   async waiting(@Me() me: Actor, @Res() reply: FastifyReply): Promise<void> {
-    const waiting = await this.quarantine.list();
+    const waiting = await this.quarantine.list(me);
     await answerPage(reply, quarantinePage({ me, waiting, kinds: this.catalogue.kinds() }));
   }
 

@@ -119,9 +119,11 @@ function StayCard({ stay }: { stay: TracedStayView }) {
 }
 
 /** A record in a few words: 'thorough examination on 3 May 2026 by A. Body, report R-7'. */
-export function recordWords({ type, doneOn, doneBy, reportNumber }: TracedRecordView): string {
+export function recordWords(record: TracedRecordView): string {
+  const { type, doneOn, doneBy, reportNumber, clockDoubtful } = record;
   const report = reportNumber === null ? '' : `, report ${reportNumber}`;
-  return `${INSPECTION_NAMES[type]} on ${day(doneOn)} by ${doneBy}${report}`;
+  const doubt = clockDoubtful ? ', by a clock in doubt, so that it counts for no day' : '';
+  return `${INSPECTION_NAMES[type]} on ${day(doneOn)} by ${doneBy}${report}${doubt}`;
 }
 
 function total(days: readonly { readonly lifts: number }[]): number {

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import { countedLifts } from '../custody/lift-counts.js';
 import { staysOfItem } from '../custody/stays.js';
-import { countingRecords, requireDefect, type ReportedDefect } from '../inspections/records-of-items.js';
+import { requireDefect, type ReportedDefect } from '../inspections/records-of-items.js';
 import { Ledger } from '../ledger/ledger.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { RegisterService } from '../register/register.service.js';
@@ -10,6 +10,7 @@ import { Reads } from '../storage/reads.js';
 import { StoresService } from '../stores/stores.service.js';
 import { traceOf, type HandOver } from './trace-of.js';
 import type { DefectTraceView } from './trace.dto.js';
+import { tracedRecords } from './traced-records.js';
 
 /** More lines of the ledger than any item gathers in its life. */
 const MOST_LINES = 5_000;
@@ -43,7 +44,7 @@ export class Traces {
     const found = {
       reportedOn: this.clock.dayAt(defect.recordedAt, timeZone),
       stays,
-      records: await countingRecords(manager, [item.id]),
+      records: await tracedRecords(manager, [item.id]),
       lifts: await countedLifts(
         manager,
         stays.map(({ jobId }) => jobId),

@@ -98,10 +98,20 @@ describe.each(ENGINES)('the coverage of a job on %s', (engine) => {
     expect(lines[0]).toMatchObject({ checked: 0, of: straps.length });
     const { text } = await yard.crew.get(`/jobs/${jobId}`).expect(200);
     expect(text).not.toContain('Checks before use, today');
+    expect(text).not.toContain('href="/phone');
+  });
+
+  it('is a press away on the phone, from the start page and from the sheet of a job that is out', async () => {
+    for (const who of [yard.crew, yard.storeman])
+      expect((await who.get('/').expect(200)).text).toContain('href="/phone"');
+    const [first] = straps;
+    await yard.storeman.post(`/api/jobs/${jobId}/hand-outs`).send({ tag: first?.tag }).expect(201);
+    const { text } = await yard.crew.get(`/jobs/${jobId}`).expect(200);
+    expect(text).toContain(`href="/phone#/jobs/${jobId}"`);
   });
 
   it('counts item by item, and names what failed and what nobody checked', async () => {
-    for (const { tag } of straps)
+    for (const { tag } of straps.slice(1))
       await yard.storeman.post(`/api/jobs/${jobId}/hand-outs`).send({ tag }).expect(201);
     const all = straps.length;
     expect((await coverage()).lines[0].sentence).toBe(
@@ -138,14 +148,33 @@ describe.each(ENGINES)('the coverage of a job on %s', (engine) => {
     expect(await coverage(yard.day(-1))).toMatchObject({ day: yard.day(-1), lines: [], out: false });
   });
 
-  it('counts a device with a wrong clock for the day of receipt, and says so', async () => {
-    const { itemId = 0, tag = '' } = straps.at(-1) ?? {};
+  it('counts a check by a wrong clock for no day, and says to check again', async () => {
+    const [{ itemId = 0, tag = '' } = {}, { itemId: second = 0, tag: secondTag = '' } = {}] =
+      straps.slice(-3);
+    const { checked } = (await coverage()).lines[0];
     const tomorrow = new Date(Date.parse(yard.app.get(Clock).now()) + 24 * 3_600_000).toISOString();
     expect(await check(itemId, [], { checkedAt: tomorrow })).toMatchObject({
-      countsFor: yard.day(0),
+      countsFor: null,
       clockDoubtful: true,
+      advice: expect.stringContaining('check the gear again'),
+      itemCondition: 'inService',
     });
-    expect((await coverage()).lines[0].sentence).toContain(`; by a device whose clock is in doubt: ${tag}`);
+    const [line] = (await coverage()).lines;
+    expect(line.checked).toBe(checked);
+    expect(line.sentence).toContain(`; checked by a clock in doubt, which does not count: ${tag}`);
+    expect(line.items.at(-3)).toMatchObject({ state: 'unchecked', clockDoubtful: true });
+    expect((await yard.crew.get(`/jobs/${jobId}/checks`).expect(200)).text).toContain('it does not count');
+    const { body: bundle } = await yard.crew.get(`/api/phone/jobs/${jobId}`).expect(200);
+    const onPhone = bundle.items.find(({ id }: { id: number }) => id === itemId);
+    expect(onPhone.check.state).toBe('unchecked');
+    await check(itemId);
+    expect((await coverage()).lines[0].checked).toBe(checked + 1);
+
+    const long = new Date(Date.parse(yard.app.get(Clock).now()) - 37 * 3_600_000).toISOString();
+    const failed = await check(second, ['stitching'], { checkedAt: long });
+    expect(failed).toMatchObject({ countsFor: null, outcome: 'unfit', itemCondition: 'quarantined' });
+    expect(failed.defects).toMatchObject([{ point: 'stitching' }]);
+    expect((await coverage()).lines[0].sentence).toMatch(new RegExp(`failed: .*${secondTag}`));
   });
 
   it('names what was checked for the job without being on it', async () => {

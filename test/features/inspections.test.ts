@@ -57,7 +57,10 @@ describe.each(ENGINES)('inspections on %s', (engine) => {
       'doneBy: write who did it',
     );
     await record(server.storeman, id, { type: 'interimInspection', doneBy: 'A. Body' }).expect(201);
-    await record(server.crew, id, { type: 'preUseCheck' }).expect(201);
+    for (const who of [server.crew, server.examiner]) {
+      expect(await refusedField(who, id, { type: 'preUseCheck' })).toContain('POST /api/items/:id/checks');
+    }
+    expect((await server.crew.get(`/api/items/${id}/inspections`).expect(200)).body).toHaveLength(3);
   });
 
   it('refuses days that cannot be, and fields that say nothing', async () => {

@@ -52,7 +52,7 @@ describe.each(ENGINES)('release from quarantine (invariant 4) on %s', (engine) =
     expect(await refusedField(server.examiner, id, { release: true, outcome: 'unfit' })).toContain(
       'stays where it is',
     );
-    for (const type of ['interimInspection', 'proofLoadTest', 'preUseCheck']) {
+    for (const type of ['interimInspection', 'proofLoadTest']) {
       expect(await refusedField(server.examiner, id, { release: true, type })).toContain(
         'only a thorough examination',
       );

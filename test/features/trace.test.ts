@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ChecksService } from '../../src/checks/checks.service.js';
 import { Clock } from '../../src/clock.js';
 import { HandOuts } from '../../src/custody/hand-outs.service.js';
 import { Lifts } from '../../src/custody/lifts.service.js';
@@ -6,6 +7,7 @@ import { Reservations } from '../../src/custody/reservations.service.js';
 import { Returns } from '../../src/custody/returns.service.js';
 import { JobsService } from '../../src/jobs/jobs.service.js';
 import type { Actor } from '../../src/people/actor.js';
+import { checkAnswers } from '../support/check-answers.js';
 import { ENGINES } from '../support/engines.js';
 import { jobInput, startGearYard, type GearYard } from '../support/gear-yard.js';
 
@@ -39,6 +41,12 @@ describe.each(ENGINES)('tracing on %s', (engine) => {
     const record = { outcome: 'fit', ...differences };
     return (await who.post(`/api/items/${itemId}/inspections`).send(record).expect(201)).body;
   };
+  /** A check of the item that arrives at noon of a day. */
+  const check = (received: number, checkedAt: string) =>
+    yard.app.get(Clock).at(`${yard.day(received)}T12:00:00.000Z`, () => {
+      const answers = checkAnswers(yard, 'panelLifter');
+      return yard.app.get(ChecksService).record(OLE, itemId, { checkedAt, offsetMinutes: 0, answers });
+    });
   const traceOf = async (id: number) => (await yard.crew.get(`/api/defects/${id}/trace`).expect(200)).body;
   const report = async (id: number, differences: object = {}) => {
     const defect = { severity: 'immediateDanger', description: 'jaw cracked', ...differences };
@@ -53,7 +61,9 @@ describe.each(ENGINES)('tracing on %s', (engine) => {
     jobs.push(await job('TR-A', -12, [5]));
     await inspect(yard.examiner, { type: 'thoroughExamination', doneOn: yard.day(-9), reportNumber: 'R-9' });
     jobs.push(await job('TR-B', -8, [7]), await job('TR-C', -6, [11, 13]));
-    await inspect(yard.crew, { type: 'preUseCheck', doneOn: yard.day(-6) });
+    await check(-6, `${yard.day(-6)}T10:00:00.000Z`);
+    // Its clock is two days behind: it is on record, and vouches for nothing.
+    await check(-5, `${yard.day(-7)}T10:00:00.000Z`);
     jobs.push(await job('TR-D', -3, [17, 0]));
     // A record that was corrected counts no more: this inspection was done a week earlier than first written.
     const interim = { type: 'interimInspection', doneBy: 'A. Inspector' };
@@ -82,10 +92,20 @@ describe.each(ENGINES)('tracing on %s', (engine) => {
       },
       { ...stay, jobReference: 'TR-D', from: yard.day(-3), through: yard.day(-2), sinceLastGood: true },
     ]);
-    expect(trace.stays.map(({ records }: { records: unknown[] }) => records.length)).toEqual([0, 1, 0]);
+    expect(trace.stays.map(({ records }: { records: unknown[] }) => records.length)).toEqual([0, 2, 0]);
+    const [, { records }] = trace.stays;
+    expect(records).toMatchObject([{ clockDoubtful: false }, { doneOn: yard.day(-5), clockDoubtful: true }]);
     expect([trace.lifts, trace.liftsSinceLastGood]).toEqual([7 + 11 + 13 + 17, 11 + 13 + 17]);
     const page = (await yard.crew.get(`/trace/defects/${trace.defect.id}`).expect(200)).text;
-    for (const words of ['TR-B', 'TR-C', 'TR-D', 'Nora Gill', '24 lifts', 'report R-9'])
+    for (const words of [
+      'TR-B',
+      'TR-C',
+      'TR-D',
+      'Nora Gill',
+      '24 lifts',
+      'report R-9',
+      'by a clock in doubt',
+    ])
       expect(page).toContain(words);
     expect(page).not.toContain('TR-A');
   });
@@ -110,7 +130,10 @@ describe.each(ENGINES)('tracing on %s', (engine) => {
       state: 'back',
       returnRemarks: 'seen after TR-C',
       markings: [{ value: '500', unit: 'kg' }],
-      checks: [{ doneOn: yard.day(-6), outcome: 'fit' }],
+      checks: [
+        { doneOn: yard.day(-6), outcome: 'fit', clockDoubtful: false },
+        { doneOn: yard.day(-5), clockDoubtful: true },
+      ],
       defects: [],
       events: [],
     });
