@@ -83,6 +83,7 @@ export class DocumentPages {
   private async page(me: Actor, id: number, problem?: Problem): Promise<string> {
     const { tag } = await this.register.get(id);
     const documents = await this.documents.ofItem(id);
-    return documentsPage({ me, item: { id, tag }, documents, ...(problem ? { problem } : {}) });
+    const records = await this.documents.recordsOf(id);
+    return documentsPage({ me, item: { id, tag }, documents, records, ...(problem ? { problem } : {}) });
   }
 }

@@ -2,10 +2,15 @@ import { Injectable } from '@nestjs/common';
 import { IsNull, type EntityManager } from 'typeorm';
 import { badInput, readForm, readInput } from '../http/input.js';
 import type { ReceivedForm } from '../http/received-form.js';
+import {
+  countingRecords,
+  isPassedExamination,
+  type CountingRecord,
+} from '../inspections/records-of-items.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
-import { lockItem, requireItem } from '../register/item-condition.js';
+import { changeItem, lockItem, requireItem, type LockedItem } from '../register/item-condition.js';
 import { Reads } from '../storage/reads.js';
 import { KEEPS_CERTIFICATES, mayAddCertificates } from './document-kind.js';
 import { checkFile } from './check-file.js';
@@ -26,7 +31,8 @@ export class DocumentsService {
   ) {}
 
   /**
-   * Keeps a file with its item. The same file for the same thing is kept once, and gives the document there is.
+   * Keeps a file with its item. The same file for the same thing is kept once, and gives the document there is. A
+   * certificate of an examination that the item passed puts its report on file in the same change.
    * @throws Problem `not_found`, `bad_input`, `wrong_file_type`, or `not_your_role` of a certificate.
    */
   async add(actor: Actor, itemId: number, form: ReceivedForm): Promise<DocumentView> {
@@ -51,6 +57,11 @@ export class DocumentsService {
     return views(this.reads.manager, 'itemId', itemId);
   }
 
+  /** The records of an item that a document can belong to, the newest first. */
+  async recordsOf(itemId: number): Promise<CountingRecord[]> {
+    return (await countingRecords(this.reads.manager, [itemId])).reverse();
+  }
+
   /** One document. @throws Problem `not_found`. */
   async get(id: number): Promise<DocumentView> {
     const [view] = await views(this.reads.manager, 'id', id);
@@ -63,7 +74,7 @@ type NewDocument = NewDocumentDto & Pick<DocumentEntity, 'mediaType' | 'name' | 
 
 async function insert(change: Change, itemId: number, document: NewDocument): Promise<number> {
   const { manager, actor, at } = change;
-  await lockItem(change, itemId);
+  const item = await lockItem(change, itemId);
   const { inspectionId = null, defectId = null, kind, sha256 } = document;
   await requireOfItem(manager, itemId, { inspectionId, defectId });
   const same = await manager.findOneBy(DocumentEntity, {
@@ -81,7 +92,24 @@ async function insert(change: Change, itemId: number, document: NewDocument): Pr
     subjectId: itemId,
     detail: { id, ...document },
   });
+  if (kind === 'certificate' && inspectionId !== null) await putOnFile(change, item, { id, inspectionId });
   return id;
+}
+
+/** In doubt the report stays missing: only an examination or proof load test passed, and not corrected since, counts. */
+async function putOnFile(
+  change: Change,
+  item: LockedItem,
+  { id, inspectionId }: { id: number; inspectionId: number },
+): Promise<void> {
+  if (item.certificateOnFile || !(await isPassedExamination(change.manager, inspectionId))) return;
+  await changeItem(change, item, { certificateOnFile: true });
+  change.note({
+    action: 'item.certificateFiled',
+    subjectKind: 'item',
+    subjectId: item.id,
+    detail: { tag: item.tag, documentId: id, inspectionId },
+  });
 }
 
 /** @throws Problem `bad_input` of a record that is not the item's own. */

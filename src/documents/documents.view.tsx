@@ -1,18 +1,26 @@
+import type { CountingRecord } from '../inspections/records-of-items.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
 import { Choice, Form } from '../web/components/form.js';
-import { day } from '../web/sentences/words.js';
+import { day, INSPECTION_NAMES } from '../web/sentences/words.js';
 import { KEPT_TYPES, LARGEST_DOCUMENT_BYTES, mayAddCertificates } from './document-kind.js';
 import type { DocumentView } from './documents.dto.js';
+
+/** A record of the item that a certificate or a photo can belong to. */
+export type ExaminationChoice = Pick<CountingRecord, 'id' | 'type' | 'reportNumber'> & {
+  readonly doneOn: string;
+};
 
 interface SectionProps {
   readonly me: Actor;
   readonly itemId: number;
+  /** The inspections of the item that count. */
+  readonly records: readonly ExaminationChoice[];
   readonly documents: readonly DocumentView[];
 }
 
 /** The photos and certificates of an item, and the form to add one. */
-export function DocumentSection({ me, itemId, documents }: SectionProps) {
+export function DocumentSection({ me, itemId, records, documents }: SectionProps) {
   return (
     <section id="documents">
       <h2>Photos and certificates</h2>
@@ -20,7 +28,7 @@ export function DocumentSection({ me, itemId, documents }: SectionProps) {
       <DocumentList documents={documents} />
       <details>
         <summary>Add a photo or a certificate</summary>
-        <DocumentForm me={me} itemId={itemId} />
+        <DocumentForm me={me} itemId={itemId} records={records} />
       </details>
     </section>
   );
@@ -61,8 +69,9 @@ export function DocumentList({ documents }: Pick<SectionProps, 'documents'>) {
 export function DocumentForm({
   me,
   itemId,
+  records,
   problem,
-}: Pick<SectionProps, 'me' | 'itemId'> & { readonly problem?: Problem | undefined }) {
+}: Pick<SectionProps, 'me' | 'itemId' | 'records'> & { readonly problem?: Problem | undefined }) {
   const kinds = mayAddCertificates(me) ? (['photo', 'certificate'] as const) : (['photo'] as const);
   return (
     <Form action={`/register/${itemId}/documents`} multipart label="Add a photo or a certificate">
@@ -72,6 +81,7 @@ export function DocumentForm({
         options={kinds.map((value) => ({ value, label: KIND_NAMES[value] }))}
         problem={problem}
       />
+      <BelongsTo records={records} mayAddCertificates={kinds.length > 1} problem={problem} />
       <div class="field">
         <label for="file">File</label>
         <p class="hint" id="file-hint">
@@ -92,6 +102,38 @@ export function DocumentForm({
       <button type="submit">Add it</button>
     </Form>
   );
+}
+
+const ON_FILE =
+  'The certificate of a thorough examination or a proof load test that the item passed puts its report on file. No ' +
+  'other document does.';
+
+/** Which examination the document belongs to, where the item has any. */
+function BelongsTo({
+  records,
+  mayAddCertificates: certificates,
+  problem,
+}: Pick<SectionProps, 'records'> & {
+  readonly mayAddCertificates: boolean;
+  readonly problem: Problem | undefined;
+}) {
+  const examinations = records.filter(({ type }) => type !== 'preUseCheck');
+  if (examinations.length === 0) return null;
+  return (
+    <Choice
+      label="Belongs to"
+      name="inspectionId"
+      blank="no particular examination"
+      {...(certificates && { hint: ON_FILE })}
+      options={examinations.map((record) => ({ value: String(record.id), label: recordLabel(record) }))}
+      problem={problem}
+    />
+  );
+}
+
+function recordLabel({ type, doneOn, reportNumber }: ExaminationChoice): string {
+  const report = reportNumber === null ? 'no report number' : `report ${reportNumber}`;
+  return `${INSPECTION_NAMES[type]}, ${day(doneOn)}, ${report}`;
 }
 
 const KIND_NAMES: Readonly<Record<DocumentView['kind'], string>> = {
