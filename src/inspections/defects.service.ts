@@ -34,7 +34,11 @@ export class DefectsService {
       refuseWrongDeadline(input, today);
       await recordDefect(change, item, { ...input, today });
       if (input.severity === 'observation') return [];
-      await raiseNotice(change, item, { kind: input.severity, what: input.description });
+      await raiseNotice(change, item, {
+        kind: input.severity,
+        what: input.description,
+        lastDayOfUse: input.lastDayOfUse ?? null,
+      });
       const fitThrough = input.lastDayOfUse ? { fitThrough: toDay(input.lastDayOfUse) } : {};
       return this.commitments.flag(change, item, { because: 'defect.reported', today, ...fitThrough });
     });

@@ -143,7 +143,11 @@ async function recordFound(
     );
     if (isKnown) continue;
     await recordDefect(change, item, { ...found, today });
-    await raiseNotice(change, item, { kind: severity, what: found.description });
+    await raiseNotice(change, item, {
+      kind: severity,
+      what: found.description,
+      lastDayOfUse: found.lastDayOfUse,
+    });
   }
 }
 

@@ -9,14 +9,14 @@ import { NoticesService } from './notices.service.js';
 export class NoticesController {
   constructor(private readonly notices: NoticesService) {}
 
-  /** What storeman and manager must hear at once, newest first: gear in which a danger was found. */
+  /** What storeman and manager must hear at once, newest first: gear in which a danger was found, and batches out of service. */
   @Roles('storeman', 'manager')
   @Get()
   open(): Promise<NoticeView[]> {
     return this.notices.open();
   }
 
-  /** Says that the notice was dealt with. The item stays as it is; releasing or scrapping it settles its notices too. */
+  /** Says that the notice was dealt with. The gear stays as it is; releasing or scrapping an item settles its notices too. */
   @Roles('storeman', 'manager')
   @Post(':id/settled')
   @HttpCode(204)

@@ -2,7 +2,8 @@ import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import { CommitmentsService, type AffectedJob } from '../custody/commitments.service.js';
 import { todayAt } from '../inspections/inspections.service.js';
-import { Ledger } from '../ledger/ledger.service.js';
+import { Ledger, type Change } from '../ledger/ledger.service.js';
+import { raiseBatchNotice } from '../notices/notices.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
 import { batchItemIds, lockBatch, makersOfBatch } from '../register/batch-items.js';
@@ -34,8 +35,8 @@ export class Batches {
   }
 
   /**
-   * Takes everything of a batch that is in service out of it, in one change, and flags every job that counts on it. The
-   * actor is on record as its reporter, so somebody else has to examine and release it.
+   * Takes everything of a batch that is in service out of it, in one change, flags every job that counts on it, and
+   * tells each store once. The actor is on record as its reporter, so somebody else has to examine and release it.
    * @throws Problem `not_found`, `not_allowed_now` when nothing of it is in service.
    */
   async quarantine(
@@ -63,6 +64,7 @@ export class Batches {
         const jobs = await this.commitments.flag(change, item, { because: 'item.quarantined', today });
         for (const job of jobs) affected.set(job.jobId, job);
       }
+      await tellStores(change, inService, { batch, maker, what: reason });
       change.note({
         action: 'register.batchQuarantined',
         subjectKind: 'register',
@@ -71,6 +73,19 @@ export class Batches {
       });
       return { ...outcome, affectedJobs: [...affected.values()] };
     });
+  }
+}
+
+/** One notice for each store, however many items of the batch it keeps. */
+async function tellStores(
+  change: Change,
+  items: readonly { readonly storeId: number }[],
+  about: { batch: string; maker: string; what: string },
+): Promise<void> {
+  const stores = new Set(items.map(({ storeId }) => storeId));
+  for (const storeId of stores) {
+    const inStore = items.filter((item) => item.storeId === storeId);
+    await raiseBatchNotice(change, { ...about, storeId, items: inStore.length });
   }
 }
 

@@ -38,6 +38,8 @@ export class WaitingItemView {
   reportedBy!: string | null;
   /** The competent persons who may examine and release it: all but those who reported it or a danger on it. */
   mayExamine!: string[];
+  /** Whether the one who asks is among them. */
+  youMayExamine!: boolean;
   openDefects!: WaitingDefectView[];
   jobs!: MissingJobView[];
 }

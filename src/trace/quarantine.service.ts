@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import { CommitmentsService, type OpenCommitment } from '../custody/commitments.service.js';
 import { reportedDefects, type ReportedDefect } from '../inspections/records-of-items.js';
+import type { Actor } from '../people/actor.js';
 import { PeopleService } from '../people/people.service.js';
 import { outOfService, type ItemBrief } from '../register/item-briefs.js';
 import { Reads } from '../storage/reads.js';
@@ -27,8 +28,8 @@ export class Quarantine {
     private readonly clock: Clock,
   ) {}
 
-  /** What waits, store by store in the order of their names, and there by tag. */
-  async list(): Promise<WaitingItemView[]> {
+  /** What waits, as `me` is told: store by store in the order of their names, and there by tag. */
+  async list(me: Actor): Promise<WaitingItemView[]> {
     const { manager } = this.reads;
     const items = await outOfService(manager);
     const people = await this.people.list();
@@ -45,7 +46,7 @@ export class Quarantine {
         const open = defects.filter(
           ({ itemId, closedByInspectionId }) => itemId === item.id && closedByInspectionId === null,
         );
-        waiting.push(asWaiting(item, { open, people, promises: promises.get(item.id) ?? [] }));
+        waiting.push(asWaiting(item, { me, open, people, promises: promises.get(item.id) ?? [] }));
       }
     }
     return waiting;
@@ -55,22 +56,26 @@ export class Quarantine {
 function asWaiting(
   item: ItemBrief,
   {
+    me,
     open,
     people,
     promises,
   }: {
+    me: Actor;
     open: readonly ReportedDefect[];
     people: readonly Person[];
     promises: readonly OpenCommitment[];
   },
 ): WaitingItemView {
+  const examiners = mayExamine(item, open, people);
   const { id, tag, kind, maker, batch, storeId, storeName, condition } = item;
   return {
     ...{ itemId: id, tag, kind, maker, batch, storeId, storeName, condition },
     since: item.conditionSince,
     reason: item.conditionReason,
     reportedBy: people.find((person) => person.id === item.conditionReportedBy)?.name ?? null,
-    mayExamine: mayExamine(item, open, people),
+    mayExamine: examiners.map(({ name }) => name),
+    youMayExamine: examiners.some((person) => person.id === me.id),
     openDefects: open.map(({ id: defectId, severity, description, lastDayOfUse }) => {
       return { id: defectId, severity, description, lastDayOfUse };
     }),
@@ -85,10 +90,10 @@ function mayExamine(
   { conditionReportedBy }: ItemBrief,
   open: readonly ReportedDefect[],
   people: readonly Person[],
-): string[] {
+): readonly Person[] {
   const dangers = open.filter(({ severity }) => severity !== 'observation');
   const reporters = [conditionReportedBy, ...dangers.map(({ reportedBy }) => reportedBy)];
-  return people
-    .filter(({ id, active, roles }) => active && roles.includes('competentPerson') && !reporters.includes(id))
-    .map(({ name }) => name);
+  return people.filter(
+    ({ id, active, roles }) => active && roles.includes('competentPerson') && !reporters.includes(id),
+  );
 }

@@ -124,7 +124,7 @@ function Steps({ me, item }: { me: Actor; item: WaitingItemView }) {
     {
       path: 'inspection',
       label: 'Record the examination',
-      shown: may('competentPerson') && item.mayExamine.includes(me.name),
+      shown: item.youMayExamine,
     },
     {
       path: 'repair',

@@ -132,6 +132,50 @@ describe.each(ENGINES)("a maker's batch on %s", (engine) => {
     await expectWholeLedger(yard.app);
   });
 
+  it('tells each store once however many items it keeps, and the notice leads to the batch', async () => {
+    const maker = 'Brightwater & Sons';
+    for (const tag of ['BI-1', 'BI-2']) await item(tag, 'I/1 <b>', { maker });
+    const booked = await item('BI-3', 'I/1 <b>', { maker, kg: '1900' });
+    await yard.newItem({ tag: 'BI-4', batch: 'i/1 <B>', maker, storeId: yard.farStoreId });
+    const jobId = await yard.job({ from: 60, to: 62, massKg: '1850' });
+    await yard.storeman.post(`/api/jobs/${jobId}/reservation`).expect(201);
+    await yard.storeman
+      .post(`/api/trace/batches/${encodeURIComponent('I/1 <b>')}/quarantine`)
+      .send({ maker, reason: REASON })
+      .expect(200);
+    const open = async () =>
+      (await yard.manager.get('/api/notices').expect(200)).body.filter(
+        ({ batch }: { batch: { maker: string } | null }) => batch?.maker === maker,
+      );
+    const notices = await open();
+    const same = {
+      kind: 'batchQuarantined',
+      itemId: null,
+      tag: null,
+      what: REASON,
+      by: 'Person 1',
+      jobId: null,
+    };
+    expect(notices).toMatchObject([
+      { ...same, batch: { batch: 'I/1 <b>', items: 1 }, jobs: [] },
+      { ...same, batch: { batch: 'I/1 <b>', items: 3 }, storeName: 'Yard', jobs: [{ jobId }] },
+    ]);
+    const { text } = await yard.storeman.get('/').expect(200);
+    expect(text).toContain(
+      'Batch I/1 &lt;b> of Brightwater &amp; Sons: the whole batch was taken out of service',
+    );
+    const address = /href="(\/trace\/batches\/I[^"]*)"/.exec(text)?.[1]?.replaceAll('&amp;', '&') ?? '';
+    expect((await yard.storeman.get(address).expect(200)).text).toContain('BI-3');
+
+    const [there, here] = notices;
+    await yard.storeman.post(`/api/notices/${here.id}/settled`).expect(204);
+    await yard.storeman.post(`/api/notices/${here.id}/settled`).expect(409);
+    await yard.storeman.post(`/notices/${there.id}/settle`).type('form').send({}).expect(303);
+    expect(await open()).toEqual([]);
+    expect(await conditionOf(booked)).toBe('quarantined');
+    await expectWholeLedger(yard.app);
+  });
+
   it('is looked at and taken out of service on a page', async () => {
     await item('BG-1', 'G/1 <b>');
     await item('BG-2', 'H 1');

@@ -63,8 +63,8 @@ describe.each(ENGINES)('notices on %s', (engine) => {
     await report({ severity: 'dangerByDate', description: 'wearing thin', lastDayOfUse: yard.day(5) });
     await report({ severity: 'immediateDanger', description: 'cut through' });
     expect(await open(tag)).toMatchObject([
-      { kind: 'immediateDanger', what: 'cut through' },
-      { kind: 'dangerByDate', what: 'wearing thin' },
+      { kind: 'immediateDanger', what: 'cut through', lastDayOfUse: null },
+      { kind: 'dangerByDate', what: 'wearing thin', lastDayOfUse: yard.day(5) },
     ]);
   });
 

@@ -41,6 +41,29 @@ describe.each(ENGINES)('what waits in quarantine on %s', (engine) => {
     await yard.visitor().get('/api/quarantine').expect(401);
   });
 
+  it('tells two competent persons of one name apart', async () => {
+    const { id, tag } = await yard.gear('QE-1');
+    await act(yard.examiner, id, 'quarantine', { reason: 'bent' }).expect(201);
+    const { reportedBy: name } = await waiting(tag);
+    const account = { signInName: `namesake.${engine}`, password: 'a password of some length' };
+    await yard.manager
+      .post('/api/people')
+      .send({ ...account, name, roles: ['competentPerson'] })
+      .expect(201);
+    const namesake = yard.visitor();
+    await namesake.post('/api/session').send(account).expect(204);
+    const seenBy = async (who: typeof namesake) => {
+      const { body } = await who.get('/api/quarantine').expect(200);
+      const { text } = await who.get('/quarantine').expect(200);
+      const item = body.find((each: { tag: string }) => each.tag === tag);
+      return [item.youMayExamine, text.includes(`href="/register/${id}/inspection"`)];
+    };
+    expect((await waiting(tag)).mayExamine).toContain(name);
+    expect(await seenBy(namesake)).toEqual([true, true]);
+    expect(await seenBy(yard.examiner)).toEqual([false, false]);
+    expect(await seenBy(yard.crew)).toEqual([false, false]);
+  });
+
   it('follows repair, examination and release', async () => {
     const { id } = await yard.gear('QB-1');
     await act(yard.crew, id, 'quarantine', { reason: 'bent' }).expect(201);
