@@ -65,6 +65,45 @@ describe('the latest next examination', () => {
     expect(nextExamination(gear(), interim, asked).latest).toBeUndefined();
   });
 
+  it('shows the figures of the interval that was named and of the defect', () => {
+    const { workings } = next(
+      { occasion: 'sixMonths', defects: [{ by: day('2026-08-01') }] },
+      { months: 12 },
+    );
+    expect(workings[0]).toEqual({
+      title: 'Capped by a defect',
+      formula: 'due = last day before the defect could become a danger',
+      inputs: [{ name: 'could become a danger by', value: '2026-08-01', unit: '' }],
+      result: { name: 'due', value: '2026-08-01', unit: '' },
+      source: 'loler-1998',
+    });
+    expect(workings[1]).toEqual({
+      title: 'Due by the interval named',
+      formula: 'this examination + interval, clamped to the end of the month',
+      inputs: [
+        { name: 'this examination', value: TODAY, unit: '' },
+        { name: 'interval', value: '6', unit: 'months' },
+      ],
+      result: { name: 'due', value: '2026-12-10', unit: '' },
+      source: 'loler-1998',
+    });
+  });
+
+  it('starts afresh: events and lifts before it call for nothing more, and lifts are no day', () => {
+    const triggers = [every(6), { when: 'everyLifts', lifts: 800 } as const];
+    const item = gear({
+      events: [{ type: 'dropped', on: TODAY }],
+      lifts: [{ on: day('2026-05-04'), lifts: 900 }],
+    });
+    const examination = { examinedOn: TODAY, defects: [] };
+    const { latest, workings } = nextExamination(item, scheme([requirement(triggers)]), {
+      examination,
+      today: TODAY,
+    });
+    expect(latest).toBe('2026-12-10');
+    expect(workings.map(({ title }) => title)).toEqual(['Due by interval']);
+  });
+
   it('shows how each rule came to its day, the earliest first', () => {
     const { workings } = next({ occasion: 'twelveMonths', defects: [{ by: day('2026-08-01') }] });
     expect(workings.map(({ title, result }) => `${title} ${result.value}`)).toEqual([

@@ -150,6 +150,24 @@ describe('a complete report', () => {
     });
   });
 
+  it('holds the employer of the examiner, the defects and what was found of the installation', () => {
+    const { report, gaps } = completeReport(draft({ ...INSTALLED, ...POSSIBLE_DANGER }), facts());
+    expect(gaps).toEqual([]);
+    expect(report).toMatchObject({
+      occasion: { firstAfterInstallation: true, installedCorrectly: true },
+      defects: [
+        {
+          part: 'sleeve',
+          description: 'worn thin',
+          danger: 'couldBecome',
+          by: '2026-09-01',
+          remedy: 'renew the sleeve',
+        },
+      ],
+      examiner: { employer: { name: 'Ropewalk Examinations', address: '9 Ropewalk' } },
+    });
+  });
+
   it('is not made of a draft with a gap', () => {
     const { report, gaps } = completeReport(draft({ examinerAddress: undefined }), facts());
     expect(report).toBeUndefined();
@@ -162,6 +180,29 @@ describe('a complete report', () => {
 });
 
 describe('answers that go against each other', () => {
+  it('say that there is none of what they give', () => {
+    expect(gapsOf({ manufactureUnknown: true })).toEqual(['3 manufactureUnknown contradiction']);
+    expect(gapsOf({ noEarlierExamination: true })).toEqual(['4 noEarlierExamination contradiction']);
+    expect(gapsOf({ noTest: true })).toEqual(['8(e) noTest contradiction']);
+    expect(gapsOf({ ...POSSIBLE_DANGER, noDefect: true })).toEqual(['8(a) noDefect contradiction']);
+  });
+
+  it('call safe what has one danger among its defects', () => {
+    const defects = [...(POSSIBLE_DANGER.defects ?? []), ...(DANGER.defects ?? [])];
+    expect(gapsOf({ noDefect: undefined, defects })).toEqual(['7(b) safeToOperate danger_called_safe']);
+  });
+
+  it('put days in an order that cannot be', () => {
+    expect(
+      gapsOf({ examinedOn: day('2024-06-09'), lastExaminedOn: undefined, noEarlierExamination: true }),
+    ).toEqual(['8(f) examinedOn before_manufacture']);
+    expect(gapsOf({ examinedOn: day('2025-12-09') })).toEqual(['8(f) examinedOn before_last_examination']);
+    expect(gapsOf({ nextExaminationBy: TODAY })).toEqual(['8(d) nextExaminationBy not_after_examination']);
+    expect(gapsOf({ ...POSSIBLE_DANGER, defects: [{ ...POSSIBLE_DANGER.defects?.[0], by: TODAY }] })).toEqual(
+      ['8(c) defects[0].by not_after_examination'],
+    );
+  });
+
   it('identify another item', () => {
     expect(gapsOf({ identification: 'Sling SL-015' })).toEqual(['3 identification names_another_item']);
     expect(gapsOf({ identification: 'sling with the number HW 22' })).toEqual([]);

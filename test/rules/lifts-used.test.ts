@@ -51,9 +51,19 @@ describe('lifts since the last inspection', () => {
   });
 
   it('are used up on the day of the last lift allowed, in whatever order the days come', () => {
-    const lifts = onDays(['2026-05-06', 10], ['2026-05-04', 400], ['2026-05-05', 400]);
-    const three = { triggers: byLifts(800), source: SOURCE };
-    expect(liftsUsed(gear({ lifts }), three, day('2026-03-01'))?.usedUpOn).toBe('2026-05-05');
+    const [last, first, middle] = onDays(['2026-05-06', 400], ['2026-05-04', 400], ['2026-05-05', 400]);
+    if (!last || !first || !middle) throw new Error('three days were made');
+    for (const lifts of [
+      [last, first, middle],
+      [middle, last, first],
+      [first, middle, last],
+      [last, middle, first],
+    ])
+      expect(liftsUsed(gear({ lifts }), rule, day('2026-03-01'))?.usedUpOn).toBe('2026-05-05');
+  });
+
+  it('say nothing of a day while some are left', () => {
+    expect(liftsUsed(gear({ lifts: may(799) }), rule, undefined)).not.toHaveProperty('usedUpOn');
   });
 
   it('count against the fewest of two rules', () => {
