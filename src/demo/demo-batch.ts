@@ -8,6 +8,8 @@ export interface DemoBatch {
   readonly prefix: string;
   readonly count: number;
   readonly maker: string;
+  /** The maker's own batches that it came from, in the order of the tags, in equal parts. */
+  readonly lots?: readonly string[];
   /** Which store, by its place in the list of demo stores. */
   readonly store: 0 | 1;
   readonly rating?: { readonly measure: Measure; readonly value: string; readonly unit: string };

@@ -15,6 +15,8 @@ type Tags = ReadonlyMap<string, number>;
 interface Entry {
   readonly batch: DemoBatch;
   readonly tag: string;
+  /** Its place among those of its batch, from 0. */
+  readonly place: number;
   /** Counts all items from 0: what varies serials and days from item to item. */
   readonly index: number;
 }
@@ -96,7 +98,8 @@ export class DemoRegister {
     });
   }
 
-  private async enter({ batch, tag, index }: Entry, { stores, today, cast }: Setting): Promise<number> {
+  private async enter(entry: Entry, { stores, today, cast }: Setting): Promise<number> {
+    const { batch, tag, index } = entry;
     const item = await this.register.create(cast.storeman, {
       tag,
       kind: batch.kind,
@@ -108,6 +111,7 @@ export class DemoRegister {
       dimensions: { ...(DEMO_SIZES[tag] ?? batch.dimensions) },
       ...(batch.loadChart && { loadChart: batch.loadChart }),
       ...hireOf(batch, today),
+      ...lotOf(entry),
       manufacturedOn: addMonths(today, is(tag, 'tooOld') ? -126 : -20 - (index % 30)),
       firstUsedOn: addMonths(today, is(tag, 'tooOld') ? -120 : -18),
       writtenSchemes: is(tag, 'otherInterval') ? [{ type: 'interimInspection', months: 3 }] : [],
@@ -129,10 +133,10 @@ export class DemoRegister {
 function listEntries(): Entry[] {
   const next = new Map<string, number>();
   const tags = DEMO_BATCHES.flatMap((batch) =>
-    Array.from({ length: batch.count }, () => {
+    Array.from({ length: batch.count }, (_, place) => {
       const number = (next.get(batch.prefix) ?? 0) + 1;
       next.set(batch.prefix, number);
-      return { batch, tag: `${batch.prefix}-${String(number).padStart(3, '0')}` };
+      return { batch, place, tag: `${batch.prefix}-${String(number).padStart(3, '0')}` };
     }),
   );
   return tags.map((entry, index) => ({ ...entry, index }));
@@ -154,6 +158,12 @@ function hireOf({ hired }: DemoBatch, today: Day): { owner?: string; hiredFrom?:
     hiredFrom: addDays(today, hired.from),
     hiredTo: addDays(today, hired.to),
   };
+}
+
+/** The maker's own batch, where the gear came in any. */
+function lotOf({ batch: { lots = [], count }, place }: Entry): { batch?: string } {
+  const lot = lots[Math.floor((place * lots.length) / count)];
+  return lot === undefined ? {} : { batch: lot };
 }
 
 function is(tag: string, oddity: keyof typeof DEMO_ODDITIES): boolean {
