@@ -1,7 +1,12 @@
 import { encode } from 'uqr';
 import type { BrowserContext, Page } from 'playwright-core';
+import { DEMO_ACCOUNTS } from '../../src/people/demo-accounts.js';
+import { ApiClient } from './api-client.js';
 
-/** Signs someone in and opens the phone page, kept for offline when this returns. */
+/** The crew member of the demo. */
+export const CREW = demoAccount('tomas');
+
+/** Signs someone in and opens the phone page at the one job of the demo, kept for offline when this returns. */
 export async function openPhone(
   context: BrowserContext,
   address: string,
@@ -13,9 +18,15 @@ export async function openPhone(
   await page.getByLabel('Sign-in name').fill(person.signInName);
   await page.getByLabel('Password').fill(person.password);
   await page.getByRole('button', { name: 'Sign in' }).click();
-  await page.waitForURL('**/phone');
+  await page.locator('.progress').waitFor();
   await page.evaluate(async () => void (await navigator.serviceWorker.ready));
   return page;
+}
+
+/** The tags of a kind that the list of the job says are to be checked. */
+export async function tagsToCheck(page: Page, plural: string): Promise<readonly string[]> {
+  const group = page.locator('.group', { hasText: plural });
+  return group.locator('.tile-plain .tile-name').allInnerTexts();
 }
 
 /** Opens an item of the job that is shown, by its tag. */
@@ -87,4 +98,20 @@ export async function holdLabelUp(page: Page, text: string): Promise<void> {
     },
     encode(text, { border: 4 }).data,
   );
+}
+
+/** The tags of all checks that the server has, in the order it took them. */
+export async function recordedChecks(address: string): Promise<readonly string[]> {
+  const manager = await ApiClient.signIn(address, demoAccount('piet'));
+  const entries = await manager.get<{ action: string; detail: { tag: string } }[]>('/api/ledger');
+  return entries
+    .filter(({ action }) => action === 'check.recorded')
+    .map(({ detail }) => detail.tag)
+    .reverse();
+}
+
+function demoAccount(name: string): { signInName: string; password: string } {
+  const found = DEMO_ACCOUNTS.find(({ signInName }) => signInName === name);
+  if (!found) throw new Error(`There is no demo account ${name}.`);
+  return { signInName: found.signInName, password: found.password };
 }

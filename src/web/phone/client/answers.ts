@@ -1,20 +1,6 @@
-import type { CheckAnswer, CheckPoint, FigureUnit } from '../../../rules/checks/checklist.js';
-import type { SmallPhoto } from './photos.js';
+import type { CheckAnswer, CheckPoint } from '../../../rules/checks/checklist.js';
+import { NOTHING_ENTERED, type Draft } from './draft.js';
 import type { NewPhoto } from './queue.js';
-
-/** What has been entered to one point so far. */
-export interface PointDraft {
-  readonly answer?: CheckAnswer['answer'];
-  readonly figures: Readonly<Record<string, { readonly value: string; readonly unit: FigureUnit }>>;
-  readonly remarks: string;
-  readonly photos: readonly SmallPhoto[];
-}
-
-/** What has been entered to a checklist so far, by the key of the point. */
-export type Draft = Readonly<Record<string, PointDraft>>;
-
-/** A point to which nothing has been entered. */
-export const NOTHING_ENTERED: PointDraft = { figures: {}, remarks: '', photos: [] };
 
 /** The answers of a draft in the order of the checklist; points without Good or Bad are left out. */
 export function answersOf(points: readonly CheckPoint[], draft: Draft): readonly CheckAnswer[] {

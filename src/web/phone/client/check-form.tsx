@@ -1,36 +1,41 @@
-import { useRef, useState } from 'preact/hooks';
-import type { ViewProps } from './view-props.js';
-import { answersOf, NOTHING_ENTERED, photosOf, type Draft } from './answers.js';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { answeredIn, NOTHING_ENTERED } from './draft.js';
 import type { ItemOnPhone } from './kept-job.js';
-import { addressOf } from './place.js';
 import { PointFields } from './point-fields.js';
-import { troubleWords } from './problem-words.js';
-import { StoreFull } from './queue.js';
-import { leaveSavedNote } from './saved-note.js';
-import { verdictOf, type Verdict } from './verdict.js';
-
-const FULL =
-  'This phone is full: the check is NOT saved. What was saved before is safe. Send what waits or make room on the ' +
-  'phone, then press Save again; nothing on this page is lost meanwhile.';
+import type { BegunCheck } from './store.js';
+import { useDraft } from './use-draft.js';
+import { useSaving } from './use-saving.js';
+import type { ViewProps } from './view-props.js';
 
 /** What the form is given. */
-type FormProps = ViewProps & { readonly jobId: number; readonly found: ItemOnPhone };
+type FormProps = ViewProps & {
+  readonly jobId: number;
+  readonly timeZone: string;
+  readonly found: ItemOnPhone;
+  /** The answers that it goes on from. */
+  readonly begun: BegunCheck | undefined;
+};
 
 /** The checklist of an item, saved on this phone when it is complete. */
-export function CheckForm(props: FormProps) {
+export function CheckForm({ phone, send, jobId, timeZone, found, begun }: FormProps) {
   const form = useRef<HTMLFormElement>(null);
-  const points = props.found.kind?.points ?? [];
-  const [draft, setDraft] = useState<Draft>({});
-  const { trouble, setTrouble, isSaving, save } = useSaving(props);
+  const [photosInMaking, setPhotosInMaking] = useState(0);
+  const isBusy = photosInMaking > 0;
+  const points = found.kind?.points ?? [];
+  const { draft, startedAt, isKept, enter } = useDraft(phone, { jobId, found, begun });
+  const { trouble, setTrouble, isSaving, save } = useSaving({ phone, send, jobId, timeZone, found });
+  useEffect(() => {
+    if (begun) showFirstUnanswered(form.current);
+  }, [begun]);
   return (
     <form
       ref={form}
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        if (isSaving) return;
-        firstUnanswered(form.current)?.focus();
-        void save(draft);
+        if (isSaving || isBusy) return;
+        void save(draft, startedAt);
+        showFirstUnanswered(form.current);
       }}
     >
       {points.map((point, index) => (
@@ -40,55 +45,42 @@ export function CheckForm(props: FormProps) {
           number={`${index + 1} of ${points.length}`}
           draft={draft[point.key] ?? NOTHING_ENTERED}
           onChange={(change) => {
+            if (isSaving) return;
             setTrouble([]);
-            setDraft((now) => ({
-              ...now,
-              [point.key]: { ...(now[point.key] ?? NOTHING_ENTERED), ...change },
-            }));
+            enter(point.key, change);
           }}
+          onPhotoMaking={(isMaking) => setPhotosInMaking((count) => count + (isMaking ? 1 : -1))}
         />
       ))}
-      {trouble.length > 0 ? <Trouble words={trouble} /> : null}
-      <button type="submit" class="big save" disabled={isSaving}>
-        {isSaving ? 'Saving …' : 'Save the check'}
-      </button>
+      <div class="save-bar">
+        {trouble.length > 0 ? <Trouble words={trouble} /> : null}
+        {isKept ? null : (
+          <p class="note note-due" role="alert">
+            This phone is full: these answers are lost when the page is closed. Make room, or save the check
+            now.
+          </p>
+        )}
+        <p role="status">
+          {answeredIn(draft)} of {points.length} answered
+        </p>
+        <button type="submit" class="big" disabled={isSaving || isBusy}>
+          {saveWords(isSaving, isBusy)}
+        </button>
+      </div>
     </form>
   );
 }
 
-/** Saves a draft, or says what is in the way. */
-function useSaving({ phone, send, jobId, found: { item, kind } }: FormProps) {
-  const [trouble, setTrouble] = useState<readonly string[]>([]);
-  const [isSaving, setSaving] = useState(false);
-  const save = async (draft: Draft): Promise<void> => {
-    const points = kind?.points ?? [];
-    const answers = answersOf(points, draft);
-    const verdict = verdictOf(points, answers);
-    if ('problems' in verdict) return setTrouble(troubleWords(verdict.problems, points));
-    setSaving(true);
-    const now = new Date();
-    const body = {
-      jobId,
-      checkedAt: now.toISOString(),
-      offsetMinutes: -now.getTimezoneOffset(),
-      answers,
-    };
-    try {
-      const check = { itemId: item.id, tag: item.tag, body, ...verdict };
-      await phone.save(check, photosOf(points, draft));
-    } catch (error) {
-      setSaving(false);
-      return setTrouble([error instanceof StoreFull ? FULL : `The check is NOT saved: ${String(error)}`]);
-    }
-    leaveSavedNote({ words: savedWords(item.tag, verdict), kind: item.kind, outcome: verdict.outcome });
-    location.hash = addressOf({ at: 'job', jobId });
-    void send();
-  };
-  return { trouble, setTrouble, isSaving, save };
+function saveWords(isSaving: boolean, isBusy: boolean): string {
+  if (isSaving) return 'Saving …';
+  return isBusy ? 'Wait for the photo …' : 'Save the check';
 }
 
-function firstUnanswered(form: HTMLFormElement | null): HTMLElement | null | undefined {
-  return form?.querySelector<HTMLElement>('.point:not(:has(input:checked)) input');
+/** Puts the first point without an answer at the top of the screen, clear of the bar below. */
+function showFirstUnanswered(form: HTMLFormElement | null): void {
+  const point = form?.querySelector('.point:not(:has(input:checked))');
+  point?.scrollIntoView();
+  point?.querySelector('input')?.focus({ preventScroll: true });
 }
 
 function Trouble({ words }: { words: readonly string[] }) {
@@ -102,10 +94,4 @@ function Trouble({ words }: { words: readonly string[] }) {
       </ul>
     </div>
   );
-}
-
-function savedWords(tag: string, { outcome }: Verdict): string {
-  return outcome === 'fit'
-    ? `${tag} passed. Saved on this phone.`
-    : `${tag} failed: do not use it. Saved on this phone, and blocked here at once. Keep it apart and tell the storeman.`;
 }

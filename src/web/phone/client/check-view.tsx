@@ -1,22 +1,29 @@
 import { StateMark } from '../../components/state-mark.js';
 import type { ViewProps } from './view-props.js';
-import { CheckForm } from './check-form.js';
+import { CheckStart } from './check-start.js';
 import { keptJob, type ItemOnPhone } from './kept-job.js';
 import { addressOf } from './place.js';
 
 /** One item: its checklist, or why it may not be used. */
 export function CheckView({ phone, send, jobId, itemId }: ViewProps & { jobId: number; itemId: number }) {
-  const found = keptJob(phone.snapshot, jobId)?.items.find(({ item }) => item.id === itemId);
+  const kept = keptJob(phone.snapshot, jobId);
+  const found = kept?.items.find(({ item }) => item.id === itemId);
   return (
     <>
       <p class="crumbs">
         <a href={addressOf({ at: 'job', jobId })}>Gear of the job</a>
       </p>
-      {found ? (
+      {kept && found ? (
         <>
           <Heading {...found} />
           {found.standing.mayBeChecked ? (
-            <CheckForm phone={phone} send={send} jobId={jobId} found={found} />
+            <CheckStart
+              phone={phone}
+              send={send}
+              jobId={jobId}
+              timeZone={kept.bundle.timeZone}
+              found={found}
+            />
           ) : (
             <DoNotUse {...found} jobId={jobId} />
           )}
@@ -36,7 +43,7 @@ function Heading({ item, kindName }: ItemOnPhone) {
       </h1>
       {item.serial ? (
         <p>
-          Serial number <span class="tag">{item.serial}</span>: it must be the one on the label.
+          The label must say serial number <span class="tag">{item.serial}</span>.
         </p>
       ) : null}
     </>

@@ -1,12 +1,14 @@
+import { CLOCK_IN_DOUBT } from '../../sentences/clock-in-doubt.js';
 import type { CheckConflict, CheckReceipt } from './contract.js';
 import { whenOf } from './time.js';
 
-/** What happened to the item while there was no signal, in words; the check is kept all the same. */
+/** What happened to the item while there was no signal, and whether the check counts; it is kept all the same. */
 export function conflictWords({ conflict, clockDoubtful }: CheckReceipt): string | undefined {
-  if (conflict) return `${reason(conflict)}; your check is kept.`;
-  return clockDoubtful
-    ? 'The clock of this phone cannot be right: the check counts for the day it arrived. Set the clock.'
-    : undefined;
+  const words = [
+    ...(conflict ? [`${reason(conflict)}; your check is kept.`] : []),
+    ...(clockDoubtful ? [CLOCK_IN_DOUBT] : []),
+  ];
+  return words.length === 0 ? undefined : words.join(' ');
 }
 
 function reason({ code, at, by }: CheckConflict): string {

@@ -37,6 +37,8 @@ export interface PhoneItem {
 export interface PhoneKind {
   readonly kind: string;
   readonly name: string;
+  /** Not in what an older page has kept. */
+  readonly plural?: string;
   readonly points: readonly CheckPoint[];
 }
 

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { StateMark } from '../../components/state-mark.js';
 import { counted } from './counted.js';
 import type { PhoneJob } from './contract.js';
@@ -6,14 +6,21 @@ import type { Phone } from './phone.js';
 import { addressOf } from './place.js';
 import { whenOf } from './time.js';
 
-/** The jobs of today: where one starts. */
+/** The jobs of today: where one starts. Who has just opened the page and has one job only is led straight to it. */
 export function JobList({ phone }: { phone: Phone }) {
-  useEffect(() => void phone.fetchJobs(), [phone]);
   const { jobs, notFetched, halt } = phone.snapshot;
+  const [isUpToDate, setUpToDate] = useState(false);
+  useEffect(() => void phone.fetchJobs().finally(() => setUpToDate(true)), [phone]);
+  useEffect(() => {
+    const [only, ...others] = jobs?.jobs ?? [];
+    const hasJustOpened = location.hash === '';
+    if (isUpToDate && hasJustOpened && only && others.length === 0)
+      location.replace(addressOf({ at: 'job', jobId: only.id }));
+  }, [isUpToDate, jobs]);
   return (
     <>
       <h1 tabIndex={-1}>Check gear before use</h1>
-      <p class="lede">Choose the job. Once opened, it works without a signal.</p>
+      <p class="lede">Choose your job.</p>
       {notFetched && !halt ? <p class="note">{notFetched}</p> : null}
       {jobs ? (
         <>
@@ -30,6 +37,7 @@ export function JobList({ phone }: { phone: Phone }) {
           <p class="faded">List of jobs from {whenOf(jobs.fetchedAt)}.</p>
         </>
       ) : null}
+      {!jobs && !isUpToDate ? <p class="note">Fetching the jobs of today …</p> : null}
     </>
   );
 }
@@ -46,7 +54,9 @@ function JobTile({ job, isKept }: { job: PhoneJob; isKept: boolean }) {
         </span>
         <StateMark
           state={isKept ? 'ok' : 'plain'}
-          word={isKept ? 'on this phone, works without a signal' : 'open it once while there is a signal'}
+          word={
+            isKept ? 'on this phone, works without a signal' : 'not on this phone yet: needs a signal once'
+          }
         />
       </a>
     </li>

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import { StateMark } from '../../components/state-mark.js';
-import type { PhoneItem } from './contract.js';
 import { counted } from './counted.js';
 import { findItem } from './find-item.js';
-import { keptJob, type ItemOnPhone } from './kept-job.js';
+import { gearGroups, type GearGroup } from './gear-groups.js';
+import { GroupList, RefusedList } from './gear-list.js';
+import { keptJob } from './kept-job.js';
 import type { Phone } from './phone.js';
 import { addressOf } from './place.js';
 import { ScanBox } from './scan-box.js';
@@ -11,7 +11,7 @@ import { takeSavedNote, type SavedNote } from './saved-note.js';
 import { tagFrom } from './scan.js';
 import { whenOf } from './time.js';
 
-/** The gear of a job with a state mark each, and the field and the camera to pick an item with. */
+/** The gear of a job by its kinds with a state mark each, and the field and the camera to pick an item with. */
 export function JobSet({ phone, jobId }: { phone: Phone; jobId: number }) {
   const [saved] = useState(takeSavedNote);
   const [unknown, setUnknown] = useState<string>();
@@ -19,12 +19,8 @@ export function JobSet({ phone, jobId }: { phone: Phone; jobId: number }) {
   const kept = keptJob(phone.snapshot, jobId);
   if (!kept) return <NotKept reason={phone.snapshot.notFetched} />;
   const { bundle, fetchedAt, items } = kept;
-  const toCheck = sameKindFirst(
-    items.filter(({ standing }) => standing.state === 'plain'),
-    saved?.kind,
-  );
+  const groups = gearGroups(items, saved?.kind);
   const refused = items.filter(({ standing }) => standing.state === 'refused');
-  const checked = items.filter(({ standing }) => ['ok', 'due'].includes(standing.state));
   const choose = (text: string) => {
     const item = findItem(bundle.items, tagFrom(text));
     if (item) location.hash = addressOf({ at: 'item', jobId, itemId: item.id });
@@ -38,11 +34,8 @@ export function JobSet({ phone, jobId }: { phone: Phone; jobId: number }) {
       <h1 tabIndex={-1}>
         {bundle.job.reference} {bundle.job.name}
       </h1>
-      {saved ? <SavedWords saved={saved} /> : null}
-      <p class="progress">
-        {checked.length} of {counted(items.length, 'item')} checked
-        {toCheck.length === 0 ? ', none left to check' : `, ${toCheck.length} to check`}
-      </p>
+      {saved ? <SavedWords saved={saved} group={groups.find(({ kind }) => kind === saved.kind)} /> : null}
+      <Progress groups={groups} total={items.length} refused={refused.length} />
       <ScanBox onText={choose} />
       {unknown === undefined ? null : (
         <p class="note note-refused" role="alert">
@@ -50,56 +43,58 @@ export function JobSet({ phone, jobId }: { phone: Phone; jobId: number }) {
           or pick the item below. Do not use gear that is not on the list.
         </p>
       )}
-      <Items heading="To check" items={toCheck} jobId={jobId} />
-      <Items heading="Do not use" items={refused} jobId={jobId} />
-      <Items heading="Checked today" items={checked} jobId={jobId} />
+      {groups.map((group) => (
+        <GroupList key={`${group.kind} ${group.toCheck === 0}`} group={group} jobId={jobId} />
+      ))}
+      <RefusedList items={refused} jobId={jobId} />
       <p class="faded">List of gear from {whenOf(fetchedAt)}.</p>
     </>
   );
 }
 
-/** Someone who checks straps goes on with straps. */
-function sameKindFirst(items: readonly ItemOnPhone[], kind: string | undefined): readonly ItemOnPhone[] {
-  return [...items].sort((one, other) => Number(other.item.kind === kind) - Number(one.item.kind === kind));
+interface ProgressProps {
+  readonly groups: readonly GearGroup[];
+  readonly total: number;
+  readonly refused: number;
 }
 
-function Items({ heading, items, jobId }: { heading: string; items: readonly ItemOnPhone[]; jobId: number }) {
-  if (items.length === 0) return null;
+function Progress({ groups, total, refused }: ProgressProps) {
+  const checked = groups.reduce((sum, group) => sum + group.checked, 0);
+  const toCheck = groups.reduce((sum, group) => sum + group.toCheck, 0);
   return (
-    <section>
-      <h2>
-        {heading} ({items.length})
-      </h2>
-      <ul class="tiles">
-        {items.map((each) => (
-          <ItemTile key={each.item.id} {...each} jobId={jobId} />
-        ))}
-      </ul>
-    </section>
+    <>
+      <p class="progress">
+        {checked} of {counted(total, 'item')} checked, {toCheck === 0 ? 'none left' : `${toCheck} to check`}
+      </p>
+      {refused > 0 ? (
+        <button type="button" class="to-refused" onClick={showRefused}>
+          <span aria-hidden="true">✕</span> Do not use: {counted(refused, 'item')}
+        </button>
+      ) : null}
+    </>
   );
 }
 
-function ItemTile({ item, kindName, standing, jobId }: ItemOnPhone & { jobId: number }) {
-  return (
-    <li>
-      <a class={`tile tile-${standing.state}`} href={addressOf({ at: 'item', jobId, itemId: item.id })}>
-        <span class="tile-name tag">{item.tag}</span>
-        <StateMark state={standing.state} word={standing.word} />
-        <span>{nameOf(kindName, item)}</span>
-      </a>
-    </li>
-  );
+/** The list is long, and the address after `#` is where one is on the page: the jump is made by hand. */
+function showRefused(): void {
+  const heading = document.querySelector<HTMLElement>('#do-not-use h2');
+  heading?.scrollIntoView();
+  heading?.focus({ preventScroll: true });
 }
 
-function nameOf(kindName: string, { serial }: PhoneItem): string {
-  return serial ? `${kindName}, serial ${serial}` : kindName;
-}
-
-function SavedWords({ saved: { words, outcome } }: { saved: SavedNote }) {
+function SavedWords({ saved, group }: { saved: SavedNote; group: GearGroup | undefined }) {
+  const isFailed = saved.outcome === 'unfit';
   return (
-    <p class={`note ${outcome === 'unfit' ? 'note-refused' : 'note-ok'}`} role="status">
-      {words}
-    </p>
+    <div class={`note ${isFailed ? 'note-refused' : 'note-ok'}`} role="status">
+      <p class="note-title">
+        <span aria-hidden="true">{isFailed ? '✕' : '●'}</span> {saved.words}
+      </p>
+      {group && group.toCheck > 0 ? (
+        <p>
+          {group.plural}: {group.toCheck} left. Take the next one and scan its label.
+        </p>
+      ) : null}
+    </div>
   );
 }
 

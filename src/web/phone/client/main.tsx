@@ -8,8 +8,12 @@ const offline = document.getElementById('offline');
 
 if (content) {
   try {
-    const phone = await Phone.open();
+    const phone = await Phone.open(() => {
+      content.textContent =
+        'This page is new. Close every other tab of it on this phone, and it opens; what was saved is kept.';
+    });
     const send = keepSending(phone);
+    content.replaceChildren();
     render(<App phone={phone} send={send} />, content);
     if (phone.hasWaiting) void send();
   } catch (error) {

@@ -1,10 +1,19 @@
 import { read } from './api.js';
 import type { Me, PhoneBundle, PhoneJob } from './contract.js';
-import { forgetOld, saveCheck, tryAgain, type NewCheck, type NewPhoto } from './queue.js';
+import {
+  forgetBegun,
+  forgetOld,
+  keepBegun,
+  saveCheck,
+  tryAgain,
+  type NewCheck,
+  type NewPhoto,
+} from './queue.js';
 import {
   keepThing,
   openStore,
   thing,
+  type BegunCheck,
   type KeptBundle,
   type KeptThings,
   type PhoneStore,
@@ -13,14 +22,20 @@ import {
 } from './store.js';
 import { sendWaiting, type Halt } from './sync.js';
 
-/** All that the views show. */
-export interface Snapshot {
+/** What the store of this phone holds. */
+interface Kept {
   readonly me: Me | undefined;
   readonly jobs: KeptThings['jobs'] | undefined;
   readonly bundles: readonly KeptBundle[];
   readonly checks: readonly SavedCheck[];
   readonly photos: readonly SavedPhoto[];
+  /** What was begun and not saved, as it was when a view was last opened. */
+  readonly begun: readonly BegunCheck[];
   readonly lastSentAt: string | undefined;
+}
+
+/** All that the views show. */
+export interface Snapshot extends Kept {
   readonly isSending: boolean;
   readonly halt: Halt | undefined;
   /** Why the last look-up of jobs or of a job gave nothing new. */
@@ -35,15 +50,15 @@ export class Phone {
 
   private constructor(
     private readonly store: PhoneStore,
-    kept: Snapshot,
+    kept: Kept,
   ) {
-    this.snapshot = kept;
+    this.snapshot = { ...kept, isSending: false, halt: undefined, notFetched: undefined };
     this.others.onmessage = () => void this.reload();
   }
 
-  /** Opens the store of this phone. */
-  static async open(): Promise<Phone> {
-    const store = await openStore();
+  /** Opens the store of this phone; `onBlocked` is called while another page keeps it from opening. */
+  static async open(onBlocked: () => void): Promise<Phone> {
+    const store = await openStore(onBlocked);
     await forgetOld(store, Date.now());
     return new Phone(store, await readAll(store));
   }
@@ -60,7 +75,10 @@ export class Phone {
     return [...checks, ...photos].some(({ sending }) => sending === 'waiting');
   }
 
-  /** Fetches who is signed in and the jobs of today, where the server can be reached. */
+  /**
+   * Fetches who is signed in, the jobs of today, and all of the jobs that are not on this phone yet, where the server
+   * can be reached: a crew that has not opened its job at the office must not stand in the hall without it.
+   */
   async fetchJobs(): Promise<void> {
     const me = await read<Me>('/api/phone/me');
     if (me.kind === 'taken') await keepThing(this.store, 'me', me.body);
@@ -69,6 +87,9 @@ export class Phone {
     if (answer.kind === 'taken') await keepThing(this.store, 'jobs', { jobs: answer.body, fetchedAt });
     this.noteFetch(answer);
     await this.reload();
+    if (answer.kind !== 'taken') return;
+    const kept = new Set(this.snapshot.bundles.map(({ id }) => id));
+    for (const { id } of answer.body) if (!kept.has(id)) await this.fetchJob(id);
   }
 
   /** Fetches all of a job that is needed without a signal, where the server can be reached. */
@@ -90,6 +111,27 @@ export class Phone {
     await saveCheck(this.store, { ...check, madeBy: me }, photos);
     await this.reloadEverywhere();
     void navigator.storage.persist();
+  }
+
+  /**
+   * Keeps what was begun of a check, so that it outlives the page.
+   * @throws StoreFull when there is no room; what was kept of it before stays.
+   */
+  async keepBegun(begun: Omit<BegunCheck, 'personId'>): Promise<void> {
+    const { me } = this.snapshot;
+    if (me) await keepBegun(this.store, { ...begun, personId: me.id });
+  }
+
+  /** Forgets what was begun of a check. */
+  async forgetBegun(begun: BegunCheck): Promise<void> {
+    await forgetBegun(this.store, begun);
+    await this.reloadEverywhere();
+  }
+
+  /** Reads anew what this phone holds, here and in the other pages of the browser. */
+  async reloadEverywhere(): Promise<void> {
+    await this.reload();
+    this.others.postMessage('changed');
   }
 
   /** Sends what waits; gives true when it got through, and fetches anew the jobs whose checks went. */
@@ -125,15 +167,8 @@ export class Phone {
     this.change({ notFetched: answer.kind === 'taken' ? undefined : answer.words });
   }
 
-  private async reloadEverywhere(): Promise<void> {
-    await this.reload();
-    this.others.postMessage('changed');
-  }
-
   private async reload(): Promise<void> {
-    const { isSending, halt, notFetched } = this.snapshot;
-    const kept = await readAll(this.store);
-    this.change({ ...kept, isSending, halt, notFetched });
+    this.change(await readAll(this.store));
   }
 
   private change(part: Partial<Snapshot>): void {
@@ -142,26 +177,18 @@ export class Phone {
   }
 }
 
-async function readAll(store: PhoneStore): Promise<Snapshot> {
+/** What is kept, and nothing of what goes on: that may change while this reads. */
+async function readAll(store: PhoneStore): Promise<Kept> {
   const [me, jobs, lastSentAt] = await Promise.all([
     thing(store, 'me'),
     thing(store, 'jobs'),
     thing(store, 'lastSentAt'),
   ]);
-  const [bundles, checks, photos] = await Promise.all([
+  const [bundles, checks, photos, begun] = await Promise.all([
     store.getAll('bundles'),
     store.getAll('checks'),
     store.getAll('photos'),
+    store.getAll('begun'),
   ]);
-  return {
-    me,
-    jobs,
-    bundles,
-    checks,
-    photos,
-    lastSentAt,
-    isSending: false,
-    halt: undefined,
-    notFetched: undefined,
-  };
+  return { me, jobs, lastSentAt, bundles, checks, photos, begun };
 }

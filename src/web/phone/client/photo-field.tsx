@@ -5,16 +5,24 @@ interface PhotoFieldProps {
   readonly id: string;
   readonly photos: readonly SmallPhoto[];
   readonly onChange: (photos: readonly SmallPhoto[]) => void;
+  /** Told when a photo begins to be made, and when it is there or refused: until then nothing may be saved. */
+  readonly onMaking: (isMaking: boolean) => void;
 }
 
 /** Takes photos with the camera, shrinks them at once, and shows what will be kept. */
-export function PhotoField({ id, photos, onChange }: PhotoFieldProps) {
+export function PhotoField({ id, photos, onChange, onMaking }: PhotoFieldProps) {
   const [words, setWords] = useState('');
   const [isRefused, setRefused] = useState(false);
+  const [isMaking, setMaking] = useState(false);
+  const tell = (isMakingNow: boolean) => {
+    setMaking(isMakingNow);
+    onMaking(isMakingNow);
+  };
   const take = async (input: HTMLInputElement) => {
     const [file] = input.files ?? [];
     if (!file) return;
     setWords('Making the photo smaller …');
+    tell(true);
     try {
       onChange([...photos, await shrinkPhoto(file)]);
       setWords('');
@@ -23,6 +31,8 @@ export function PhotoField({ id, photos, onChange }: PhotoFieldProps) {
       if (!(error instanceof PhotoRefused)) throw error;
       setWords(`${error.message} Nothing of it was kept.`);
       setRefused(true);
+    } finally {
+      tell(false);
     }
     input.value = '';
   };
@@ -37,6 +47,7 @@ export function PhotoField({ id, photos, onChange }: PhotoFieldProps) {
         type="file"
         accept="image/*"
         capture="environment"
+        disabled={isMaking}
         onChange={({ currentTarget }) => void take(currentTarget)}
       />
       <p class={isRefused ? 'field-error' : 'faded'} role="status">

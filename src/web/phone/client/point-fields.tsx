@@ -1,6 +1,6 @@
 import type { CheckFigure, CheckPoint, FigureUnit } from '../../../rules/checks/checklist.js';
 import { UNITS_OF_FIGURE } from '../../../rules/checks/read-figure.js';
-import type { PointDraft } from './answers.js';
+import type { PointDraft } from './draft.js';
 import { PhotoField } from './photo-field.js';
 
 /** What a field of a point is given. */
@@ -8,10 +8,13 @@ interface PointProps {
   readonly point: CheckPoint;
   readonly draft: PointDraft;
   readonly onChange: (change: Partial<PointDraft>) => void;
+  /** Told when a photo begins to be made, and when it is there. */
+  readonly onPhotoMaking: (isMaking: boolean) => void;
 }
 
 /** One point of a checklist: what to look at, Good and Bad, and what may be measured or said. */
-export function PointFields({ point, number, draft, onChange }: PointProps & { number: string }) {
+export function PointFields({ number, ...props }: PointProps & { number: string }) {
+  const { point, draft, onChange } = props;
   return (
     <fieldset class="point">
       <legend>
@@ -31,17 +34,17 @@ export function PointFields({ point, number, draft, onChange }: PointProps & { n
           </label>
         ))}
       </div>
-      {draft.answer === 'bad' ? <BadFields point={point} draft={draft} onChange={onChange} /> : null}
-      {point.figures.length > 0 ? <Figures point={point} draft={draft} onChange={onChange} /> : null}
+      {draft.answer === 'bad' ? <BadFields {...props} /> : null}
+      {point.figures.length > 0 ? <Figures {...props} /> : null}
     </fieldset>
   );
 }
 
-function BadFields({ point, draft, onChange }: PointProps) {
+function BadFields({ point, draft, onChange, onPhotoMaking }: PointProps) {
   const id = `remarks-${point.key}`;
   return (
     <div class="bad">
-      <label for={id}>What is wrong (may be left out)</label>
+      <label for={id}>What is wrong (optional)</label>
       <textarea
         id={id}
         rows={2}
@@ -53,6 +56,7 @@ function BadFields({ point, draft, onChange }: PointProps) {
         id={`photo-${point.key}`}
         photos={draft.photos}
         onChange={(photos) => onChange({ photos })}
+        onMaking={onPhotoMaking}
       />
     </div>
   );
@@ -61,7 +65,7 @@ function BadFields({ point, draft, onChange }: PointProps) {
 function Figures({ point, draft, onChange }: PointProps) {
   return (
     <details>
-      <summary>Enter what you measured</summary>
+      <summary>Measured it? Enter it (optional)</summary>
       {point.figures.map((figure) => (
         <FigureField
           key={figure.name}

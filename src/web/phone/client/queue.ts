@@ -1,5 +1,6 @@
 import type { CheckReceipt } from './contract.js';
-import { ON_DISK, type PhoneStore, type SavedCheck, type SavedPhoto } from './store.js';
+import { stillCounts } from './begun-check.js';
+import { ON_DISK, type BegunCheck, type PhoneStore, type SavedCheck, type SavedPhoto } from './store.js';
 
 /** How long a check that the server has stays readable on the phone. */
 const KEPT_DAYS = 7;
@@ -20,7 +21,7 @@ export interface NewPhoto {
 export class StoreFull extends Error {}
 
 /**
- * Saves a check with its photos, all or nothing, and returns once they are on the disk.
+ * Saves a check with its photos in place of what was begun, all or nothing, and returns once they are on the disk.
  * @throws StoreFull when the phone has no room.
  */
 export async function saveCheck(
@@ -29,10 +30,11 @@ export async function saveCheck(
   photos: readonly NewPhoto[],
 ): Promise<void> {
   const key = crypto.randomUUID();
-  const { madeBy, itemId, tag } = check;
+  const { madeBy, itemId, tag, body } = check;
   await sayWhenFull(async () => {
-    const change = store.transaction(['checks', 'photos'], 'readwrite', ON_DISK);
+    const change = store.transaction(['checks', 'photos', 'begun'], 'readwrite', ON_DISK);
     const adding = [
+      change.objectStore('begun').delete([madeBy.id, body.jobId, itemId]),
       change.objectStore('checks').add(withoutSeq<SavedCheck>({ ...check, key, sending: 'waiting' })),
       ...photos.map((photo) =>
         change.objectStore('photos').add(
@@ -50,6 +52,22 @@ export async function saveCheck(
     ];
     await Promise.all([...adding, change.done]);
   });
+}
+
+/**
+ * Keeps what was begun, and returns once it is on the disk.
+ * @throws StoreFull when the phone has no room.
+ */
+export async function keepBegun(store: PhoneStore, begun: BegunCheck): Promise<void> {
+  await sayWhenFull(async () => {
+    const change = store.transaction('begun', 'readwrite', ON_DISK);
+    await Promise.all([change.store.put(begun), change.done]);
+  });
+}
+
+/** Forgets what was begun. */
+export async function forgetBegun(store: PhoneStore, begun: BegunCheck): Promise<void> {
+  await store.delete('begun', [begun.personId, begun.jobId, begun.itemId]);
 }
 
 /** Notes that the server has the check, with its answer. The receipt is unknown where only the first answer told it. */
@@ -89,11 +107,16 @@ export async function tryAgain(store: PhoneStore): Promise<void> {
   await change.done;
 }
 
-/** Forgets checks that the server has had for a week, so that the store does not fill up. */
+/** Forgets checks that the server has had for a week, and begun ones that count no longer, so that the store does not fill up. */
 export async function forgetOld(store: PhoneStore, now: number): Promise<void> {
   for (const check of await store.getAll('checks'))
     if (check.sentAt && now - Date.parse(check.sentAt) > KEPT_DAYS * DAY_MS)
       await store.delete('checks', check.seq);
+  const zones = new Map((await store.getAll('bundles')).map(({ id, bundle }) => [id, bundle.timeZone]));
+  for (const begun of await store.getAll('begun')) {
+    const timeZone = zones.get(begun.jobId);
+    if (!timeZone || !stillCounts(begun.startedAt, { now, timeZone })) await forgetBegun(store, begun);
+  }
 }
 
 /** The store gives the next sequence number itself, to a value that has none. */

@@ -1,3 +1,5 @@
+import { scannedTag } from '../../../rules/text/scanned-tag.js';
+
 /** Gives the text of a QR code in a picture of the camera, or undefined where there is none. */
 export type Decoder = (video: HTMLVideoElement) => Promise<string | undefined>;
 
@@ -46,19 +48,7 @@ async function broughtDecoder(): Promise<Decoder> {
   };
 }
 
-/**
- * The tag that a label or a person means: a label's QR code holds the address `…/t/TAG`. Tags are written in
- * capitals; spaces round them do not count.
- */
+/** The tag that a label or a person means. Tags are written in capitals. */
 export function tagFrom(text: string): string {
-  const inAddress = /\/t\/([^/?#]+)\/?(?:[?#].*)?$/.exec(text.trim())?.[1];
-  return (inAddress === undefined ? text : decoded(inAddress)).trim().toUpperCase();
-}
-
-function decoded(text: string): string {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
+  return scannedTag(text).toUpperCase();
 }

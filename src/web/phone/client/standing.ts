@@ -53,7 +53,9 @@ function isSettled({ sending, sentAt }: SavedCheck, item: PhoneItem, fetchedAt: 
 
 function checkedToday({ item, bundleDay, timeZone, checks, now, fetchedAt }: StandingInput) {
   const today = dayOf(now, timeZone);
-  const here = checks.findLast((check) => dayOf(check.body.checkedAt, timeZone) === today);
+  const here = checks.findLast(
+    (check) => dayOf(check.body.checkedAt, timeZone) === today && check.receipt?.clockDoubtful !== true,
+  );
   const isNewer = here !== undefined && !(here.sending === 'sent' && (here.sentAt ?? '') < fetchedAt);
   const { state, checkedAt } = isNewer
     ? { state: 'checked', checkedAt: here.body.checkedAt }

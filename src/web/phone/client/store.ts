@@ -1,5 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { CheckBody, CheckReceipt, Me, PhoneBundle, PhoneJob } from './contract.js';
+import type { Draft } from './draft.js';
 
 /** How an entry of the queue stands: waiting, taken by the server, or refused by it and kept for someone to look at. */
 export type Sending = 'waiting' | 'sent' | 'needsLook';
@@ -40,6 +41,20 @@ export interface SavedPhoto {
   readonly refusal?: string;
 }
 
+/** A check that someone began and has not saved yet, one for each person, job and item. */
+export interface BegunCheck {
+  readonly personId: number;
+  readonly jobId: number;
+  readonly itemId: number;
+  /** When the first answer was given. */
+  readonly startedAt: string;
+  /** The checklist as it was asked. */
+  readonly asked: string;
+  readonly draft: Draft;
+  /** How many photos were too large to be kept with it. */
+  readonly photosLeftOut: number;
+}
+
 /** A job as it was last fetched. */
 export interface KeptBundle {
   readonly id: number;
@@ -58,6 +73,7 @@ interface PhoneSchema extends DBSchema {
   checks: { key: number; value: SavedCheck };
   photos: { key: number; value: SavedPhoto };
   bundles: { key: number; value: KeptBundle };
+  begun: { key: [personId: number, jobId: number, itemId: number]; value: BegunCheck };
   things: { key: string; value: KeptThings[keyof KeptThings] };
 }
 
@@ -66,16 +82,29 @@ export type PhoneStore = IDBPDatabase<PhoneSchema>;
 /** A write that counts as done only once it is on the disk. */
 export const ON_DISK = { durability: 'strict' } as const;
 
-/** Opens what this phone keeps. */
-export function openStore(): Promise<PhoneStore> {
-  return openDB<PhoneSchema>('tackleroom-phone', 1, {
-    upgrade(store) {
-      store.createObjectStore('checks', { keyPath: 'seq', autoIncrement: true });
-      store.createObjectStore('photos', { keyPath: 'seq', autoIncrement: true });
-      store.createObjectStore('bundles', { keyPath: 'id' });
-      store.createObjectStore('things');
+/**
+ * Opens what this phone keeps. What an older page left is kept: each version only adds to the one before.
+ * `onBlocked` is called while another page of the browser still holds an older version open.
+ */
+export async function openStore(onBlocked: () => void): Promise<PhoneStore> {
+  const store = await openDB<PhoneSchema>('tackleroom-phone', 2, {
+    upgrade(changed, from) {
+      if (from < 1) {
+        changed.createObjectStore('checks', { keyPath: 'seq', autoIncrement: true });
+        changed.createObjectStore('photos', { keyPath: 'seq', autoIncrement: true });
+        changed.createObjectStore('bundles', { keyPath: 'id' });
+        changed.createObjectStore('things');
+      }
+      if (from < 2) changed.createObjectStore('begun', { keyPath: ['personId', 'jobId', 'itemId'] });
     },
+    blocked: onBlocked,
   });
+  // A newer page waits for this one to let go. All that was entered is kept, so starting anew loses nothing.
+  store.addEventListener('versionchange', () => {
+    store.close();
+    location.reload();
+  });
+  return store;
 }
 
 /** A thing kept by name, or undefined where it was never kept. */
