@@ -31,11 +31,15 @@ module.exports = {
     {
       name: 'only-ledger-and-people-write-without-history',
       comment:
-        'Every other change goes through Ledger.change. The working papers of an import are no change of the register.',
+        'Every other change goes through Ledger.change. The working papers of an import and of reminders are no change of the register.',
       severity: 'error',
       from: {
         path: '^src/',
-        pathNot: ['^src/(storage|ledger|people)/', '^src/register/import/(uploads|kept-mappings)'],
+        pathNot: [
+          '^src/(storage|ledger|people)/',
+          '^src/register/import/(uploads|kept-mappings)',
+          '^src/reminders/',
+        ],
       },
       to: { path: '^src/storage/unit-of-work' },
     },

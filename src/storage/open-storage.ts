@@ -1,5 +1,6 @@
 import { DataSource, type DataSourceOptions, type MigrationInterface } from 'typeorm';
 import type { Settings } from '../settings.js';
+import { AmongServers, InThisProcess, type OneAtATime } from './one-at-a-time.js';
 import { PostgresUnitOfWork } from './postgres-unit-of-work.js';
 import { Reads } from './reads.js';
 import { sqliteReaderOptions, sqliteWriterOptions } from './sqlite-driver.js';
@@ -16,6 +17,7 @@ export interface Schema {
 export interface Storage {
   readonly unitOfWork: UnitOfWork;
   readonly reads: Reads;
+  readonly oneAtATime: OneAtATime;
   close(): Promise<void>;
 }
 
@@ -50,6 +52,7 @@ async function openSqlite(dataDir: string, schema: Schema): Promise<Storage> {
   return {
     unitOfWork: new SqliteUnitOfWork(writer),
     reads: new Reads(reader.manager),
+    oneAtATime: new InThisProcess(),
     close: async () => {
       await reader.destroy();
       await writer.destroy();
@@ -60,12 +63,25 @@ async function openSqlite(dataDir: string, schema: Schema): Promise<Storage> {
 async function openPostgres(url: string, schema: Schema): Promise<Storage> {
   const dataSource = new DataSource(withSchema({ type: 'postgres', url, extra: { max: 10 } }, schema));
   await dataSource.initialize();
-  await dataSource.runMigrations();
+  await migrateInTurn(dataSource);
   return {
     unitOfWork: new PostgresUnitOfWork(dataSource),
     reads: new Reads(dataSource.manager),
+    oneAtATime: new AmongServers(dataSource),
     close: () => dataSource.destroy(),
   };
+}
+
+/** Servers that start together on one database migrate one after another: the later ones find nothing left to do. */
+async function migrateInTurn(dataSource: DataSource): Promise<void> {
+  const runner = dataSource.createQueryRunner();
+  try {
+    await runner.query(`SELECT pg_advisory_lock(hashtext('tackleroom migrations'))`);
+    await dataSource.runMigrations();
+    await runner.query(`SELECT pg_advisory_unlock(hashtext('tackleroom migrations'))`);
+  } finally {
+    await runner.release();
+  }
 }
 
 /** An acknowledged write must survive a power cut, so every commit reaches the disk. Asserted, because a pragma that is misspelt is ignored. */

@@ -6,6 +6,8 @@ const MOST_TRIES = 5;
 
 /** Writes on PostgreSQL: real transactions with row locks. A deadlock or a serialisation failure is tried again, a few times. */
 export class PostgresUnitOfWork extends UnitOfWork {
+  override readonly skippingTaken = ' FOR UPDATE SKIP LOCKED';
+
   constructor(private readonly dataSource: DataSource) {
     super();
   }

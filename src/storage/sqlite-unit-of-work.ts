@@ -10,6 +10,8 @@ import { UnitOfWork } from './unit-of-work.js';
  * refuses any statement from outside the job that is running now.
  */
 export class SqliteUnitOfWork extends UnitOfWork {
+  /** No other job runs, so no row is taken. */
+  override readonly skippingTaken = '';
   private tail: Promise<unknown> = Promise.resolve();
   private readonly currentJob = new AsyncLocalStorage<{ open: boolean }>();
 

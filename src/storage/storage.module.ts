@@ -1,6 +1,7 @@
 import { Inject, Module, type DynamicModule, type OnApplicationShutdown } from '@nestjs/common';
 import { SETTINGS, type Settings } from '../settings.js';
 import { openStorage, type Schema, type Storage } from './open-storage.js';
+import { OneAtATime } from './one-at-a-time.js';
 import { Reads } from './reads.js';
 import { UnitOfWork } from './unit-of-work.js';
 
@@ -22,9 +23,10 @@ export class StorageModule implements OnApplicationShutdown {
           useFactory: (settings: Settings) => openStorage(settings, schema),
         },
         { provide: UnitOfWork, inject: [STORAGE], useFactory: (storage: Storage) => storage.unitOfWork },
+        { provide: OneAtATime, inject: [STORAGE], useFactory: (storage: Storage) => storage.oneAtATime },
         { provide: Reads, inject: [STORAGE], useFactory: (storage: Storage) => storage.reads },
       ],
-      exports: [UnitOfWork, Reads],
+      exports: [UnitOfWork, Reads, OneAtATime],
     };
   }
 

@@ -26,4 +26,7 @@ export abstract class UnitOfWork {
    * the same rows wait for each other and never deadlock.
    */
   abstract lock(manager: EntityManager, table: string, ids: readonly number[]): Promise<void>;
+
+  /** What ends a SELECT so that it takes rows for this job and leaves out those that another job has taken. */
+  abstract readonly skippingTaken: string;
 }
