@@ -2,6 +2,7 @@ import { CreateTackleroom1795564800000 } from './1795564800000-create-tackleroom
 import { HeavyLift1795608000000 } from './1795608000000-heavy-lift.js';
 import { SiteChecks1795611600000 } from './1795611600000-site-checks.js';
 import { TagLookAlikes1795626000000 } from './1795626000000-tag-look-alikes.js';
+import { Reminders1795629600000 } from './1795629600000-reminders.js';
 
 /** The history of the database, oldest first. A migration that has landed is never edited. */
 export const migrations = [
@@ -9,4 +10,5 @@ export const migrations = [
   HeavyLift1795608000000,
   SiteChecks1795611600000,
   TagLookAlikes1795626000000,
+  Reminders1795629600000,
 ];

@@ -17,6 +17,16 @@ import { LiftCountEntity } from './custody/lift-count.entity.js';
 import { DocumentEntity } from './documents/document.entity.js';
 import { ExaminationReportEntity } from './inspections/examination-report.entity.js';
 import { NoticeEntity } from './notices/notice.entity.js';
+import { CalendarDayEntity } from './reminders/due-index/calendar-day.entity.js';
+import { DueDayEntity } from './reminders/due-index/due-day.entity.js';
+import { DueSchemeEntity } from './reminders/due-index/due-scheme.entity.js';
+import { DueStaleEntity } from './reminders/due-index/due-stale.entity.js';
+import { CalendarFeedEntity } from './reminders/feed/calendar-feed.entity.js';
+import { DigestRunEntity } from './reminders/digest/digest-run.entity.js';
+import { MailEntity } from './reminders/outbox/mail.entity.js';
+import { MailChoiceEntity } from './reminders/preferences/mail-choice.entity.js';
+import { ReminderRuleEntity } from './reminders/preferences/reminder-rule.entity.js';
+import { ToldFlagEntity } from './reminders/urgent/told-flag.entity.js';
 import type { Schema } from './storage/open-storage.js';
 import { StoreEntity } from './stores/store.entity.js';
 
@@ -43,6 +53,16 @@ export const SCHEMA: Schema = {
     SessionEntity,
     StoreEntity,
     UploadEntity,
+    CalendarDayEntity,
+    DueDayEntity,
+    DueSchemeEntity,
+    DueStaleEntity,
+    CalendarFeedEntity,
+    DigestRunEntity,
+    MailEntity,
+    MailChoiceEntity,
+    ReminderRuleEntity,
+    ToldFlagEntity,
   ],
   migrations,
 };

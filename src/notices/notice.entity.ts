@@ -42,4 +42,8 @@ export class NoticeEntity {
 
   @Column({ type: 'varchar', length: 24, name: 'settled_at', nullable: true })
   settledAt!: string | null;
+
+  /** When it was decided who gets it by mail; null until then. */
+  @Column({ type: 'varchar', length: 24, name: 'mailed_at', nullable: true })
+  mailedAt!: string | null;
 }
