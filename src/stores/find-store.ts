@@ -6,3 +6,8 @@ import type { StoreView } from './stores.dto.js';
 export async function findStore(manager: EntityManager, id: number): Promise<StoreView | undefined> {
   return (await manager.findOneBy(StoreEntity, { id })) ?? undefined;
 }
+
+/** Every store as a change sees it, by name. */
+export function findStores(manager: EntityManager): Promise<StoreView[]> {
+  return manager.find(StoreEntity, { order: { name: 'ASC', id: 'ASC' } });
+}

@@ -22,6 +22,7 @@ const PLACES: readonly Place[] = [
   { href: '/register', label: 'Register' },
   { href: '/stores', label: 'Stores' },
   { href: '/quarantine', label: 'Quarantine', roles: ['storeman', 'competentPerson', 'manager'] },
+  { href: '/diary', label: 'Due diary' },
   { href: '/rules', label: 'Rules' },
   { href: '/ledger', label: 'Ledger', roles: ['manager', 'competentPerson'] },
   { href: '/people', label: 'People', roles: ['manager'] },
@@ -73,7 +74,9 @@ function Masthead({ frame: { actor, path } }: { frame: PageFrame }) {
             )}
           </nav>
           <form method="post" action="/sign-out" class="who">
-            <span>{actor.name}</span>
+            <a href="/me/mail" title="Your mail" aria-current={path === '/me/mail' ? 'page' : undefined}>
+              {actor.name}
+            </a>
             <button type="submit" class="quiet">
               Sign out
             </button>

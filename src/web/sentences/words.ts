@@ -127,3 +127,9 @@ function readable(value: string, unit: string, rounding: 'up' | 'down'): string 
 export function count(number: number, one: string, many: string): string {
   return `${number} ${number === 1 ? one : many}`;
 }
+
+/** `Quay`, `Quay and Yard`, `Quay, Yard and Shed`. */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
