@@ -92,6 +92,11 @@ export const PROBLEMS = {
     title: 'There is nothing new to reserve.',
     next: 'See the shortfalls and what would cure them.',
   },
+  overdue_unheard: {
+    status: 409,
+    title: 'Nobody would hear of overdue gear.',
+    next: 'Let someone else choose that mail first, then make your change again.',
+  },
   changed_meanwhile: {
     status: 412,
     title: 'Someone else changed this meanwhile.',

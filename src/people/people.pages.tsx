@@ -94,8 +94,9 @@ export class PeoplePages {
     await answerForm(
       reply,
       async () => {
-        await this.people.create(me, await readInput(NewPersonDto, form));
-        return '/people';
+        const { id } = await this.people.create(me, await readInput(NewPersonDto, form));
+        // A new account has no mail address yet, and the one who made it is there to give it.
+        return `/people/${id}/mail`;
       },
       async (problem) => peoplePage({ me, people: await this.people.list(), form, problem }),
     );

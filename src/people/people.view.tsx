@@ -134,6 +134,9 @@ export function peoplePage({
     { title: 'People', actor: me, path: '/people' },
     <>
       <h1>People</h1>
+      <p>
+        <a href="/people/mail">Who gets mail</a>
+      </p>
       <ProblemNote problem={problem} />
       <ul class="cards">
         {people.map((person) => (
@@ -177,7 +180,8 @@ function PersonCard({ person }: { person: PersonView }) {
         {person.name} {person.active ? null : <span class="state state-refused">✕ closed</span>}
       </h2>
       <p>
-        Signs in as <code>{person.signInName}</code>.
+        Signs in as <code>{person.signInName}</code>.{' '}
+        <a href={`/people/${person.id}/mail`}>Mail of {person.name}</a>
       </p>
       <Form action={`/people/${person.id}`} label={`Change the account of ${person.name}`}>
         <RoleTicks ticked={person.roles} />

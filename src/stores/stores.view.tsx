@@ -37,6 +37,11 @@ export function storesPage({ me, stores, schemes, form = {}, problem }: StoresPa
               <p class="faded">
                 Inspection rules of {schemeName(schemes, store.scheme)}; time of {store.timeZone}.
               </p>
+              {keepsStores(me) ? (
+                <p>
+                  <a href={`/stores/${store.id}/reminders`}>Reminders at {store.name}</a>
+                </p>
+              ) : null}
             </li>
           ))}
         </ul>
@@ -75,6 +80,12 @@ export function boardPage({
       <p class="lede">
         {store.address}. Inspection rules of {schemeName(schemes, store.scheme)}.{' '}
         <a href={`/quarantine#store-${store.id}`}>Its quarantine place</a>
+        {keepsStores(me) ? (
+          <>
+            {' · '}
+            <a href={`/stores/${store.id}/reminders`}>When it is reminded</a>
+          </>
+        ) : null}
       </p>
       {pegs.length === 0 ? (
         <div class="note">
@@ -179,6 +190,11 @@ function StoreFields({
       />
     </div>
   );
+}
+
+/** Whether this person says when a store works and how early it hears of what falls due. */
+function keepsStores({ roles }: Actor): boolean {
+  return roles.includes('storeman') || roles.includes('manager');
 }
 
 function schemeName(schemes: readonly SchemeDefinition[], key: string): string {

@@ -2,6 +2,8 @@ import type { JobState, JobSummaryView } from '../jobs/jobs.dto.js';
 import type { NoticeView } from '../notices/notices.dto.js';
 import { Notices } from '../notices/notices.view.js';
 import type { Actor } from '../people/actor.js';
+import { AddressNote, MailWarningNotes } from '../reminders/preferences/mail-notes.view.js';
+import type { MailWarning } from '../reminders/preferences/mail-warnings.js';
 import type { StoreView } from '../stores/stores.dto.js';
 import { StateMark, type StateKind } from './components/state-mark.js';
 import { page } from './page.js';
@@ -12,10 +14,13 @@ interface HomePage {
   readonly jobs: readonly JobSummaryView[];
   readonly stores: readonly StoreView[];
   readonly notices: readonly NoticeView[];
+  /** Whether this is the invented firm, which mails to a page of its own. */
+  readonly demo: boolean;
+  readonly mail: { readonly warnings: readonly MailWarning[]; readonly wantsAddress: boolean };
 }
 
 /** The start page: what needs a hand first, then the jobs that are coming, and the way to any item. */
-export function homePage({ me, jobs, stores, notices }: HomePage): string {
+export function homePage({ me, jobs, stores, notices, mail, demo }: HomePage): string {
   const ahead = jobs.filter(({ state }) => state !== 'back' && state !== 'cancelled');
   const flagged = ahead.filter((job) => job.flagged > 0);
   return page(
@@ -24,6 +29,13 @@ export function homePage({ me, jobs, stores, notices }: HomePage): string {
       <h1>Good to see you, {me.name.split(' ')[0]}</h1>
       {stores.length === 0 ? <FirstSteps /> : null}
       <Notices notices={notices} />
+      {demo ? (
+        <p>
+          This is the demo. <a href="/mailbox">Read the mail it would have sent</a>
+        </p>
+      ) : null}
+      <MailWarningNotes warnings={mail.warnings} />
+      {mail.wantsAddress ? <AddressNote /> : null}
       <p class="actions">
         <a class="button quiet" href="/phone">
           Check gear on the phone

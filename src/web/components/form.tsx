@@ -10,7 +10,7 @@ interface FieldProps {
   readonly hint?: string;
   readonly problem?: Problem | undefined;
   readonly required?: boolean;
-  readonly type?: 'text' | 'password' | 'date' | 'number';
+  readonly type?: 'text' | 'password' | 'date' | 'number' | 'email';
   readonly autocomplete?: string;
   readonly size?: 'short' | 'long';
 }
@@ -50,6 +50,44 @@ export function Field({
       <FieldError name={name} error={error} />
     </div>
   );
+}
+
+/** A labelled text of several lines. */
+export function Area({
+  label,
+  name,
+  value,
+  hint,
+  problem,
+  rows,
+}: Omit<FieldProps, 'type' | 'autocomplete' | 'size' | 'required'> & { readonly rows: number }) {
+  const error = errorOf(problem, name);
+  const describedBy = [hint ? `${name}-hint` : '', error ? `${name}-error` : ''].filter(Boolean).join(' ');
+  return (
+    <div class="field">
+      <label for={name}>{label}</label>
+      {hint ? (
+        <p class="hint" id={`${name}-hint`}>
+          {hint}
+        </p>
+      ) : null}
+      <textarea
+        id={name}
+        name={name}
+        rows={rows}
+        aria-describedby={describedBy || undefined}
+        aria-invalid={error ? 'true' : undefined}
+      >
+        {value ?? ''}
+      </textarea>
+      <FieldError name={name} error={error} />
+    </div>
+  );
+}
+
+/** What is wrong with a group of ticks or choices, inside its frame. */
+export function FieldFault({ name, problem }: { name: string; problem: Problem | undefined }) {
+  return <FieldError name={name} error={errorOf(problem, name)} />;
 }
 
 /** A labelled choice from a list. */
@@ -99,6 +137,25 @@ export function Tick({
   return (
     <label class="tick">
       <input type="checkbox" name={name} value={value} checked={ticked} /> <span>{label}</span>
+    </label>
+  );
+}
+
+/** One of several choices of a name, of which one is picked. */
+export function Pick({
+  label,
+  name,
+  value,
+  picked,
+}: {
+  label: string;
+  name: string;
+  value: string;
+  picked: boolean;
+}) {
+  return (
+    <label class="tick">
+      <input type="radio" name={name} value={value} checked={picked} /> <span>{label}</span>
     </label>
   );
 }

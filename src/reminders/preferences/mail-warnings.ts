@@ -1,0 +1,33 @@
+import { hearersOf, type Hearer } from '../../rules/reminders/addressees.js';
+
+/** What keeps overdue gear from being told as it should, whoever chose what. */
+export type MailWarning =
+  /** No mail is sent at all. */
+  | { readonly code: 'noMailServer' }
+  /** Nobody chose to hear of these stores, and no manager has an address. */
+  | { readonly code: 'nobodyTold'; readonly storeNames: readonly string[] }
+  /** Nobody chose to hear of these stores, so the managers do whatever they chose. */
+  | { readonly code: 'toldByDefault'; readonly storeNames: readonly string[] };
+
+/** The warnings as things stand. Where no mail is sent at all, who would get it is no matter. */
+export function mailWarnings({
+  isOpen,
+  stores,
+  people,
+}: {
+  /** Whether mail can leave. */
+  isOpen: boolean;
+  /** The stores that keep gear. */
+  stores: readonly { readonly id: number; readonly name: string }[];
+  people: readonly Hearer[];
+}): MailWarning[] {
+  if (!isOpen) return [{ code: 'noMailServer' }];
+  const heard = stores.map(({ id, name }) => ({ name, ...hearersOf(id, people) }));
+  const named = (among: typeof heard) => among.map(({ name }) => name);
+  const nobodyTold = named(heard.filter(({ personIds }) => personIds.length === 0));
+  const toldByDefault = named(heard.filter(({ personIds, byDefault }) => byDefault && personIds.length > 0));
+  return [
+    ...(nobodyTold.length > 0 ? [{ code: 'nobodyTold' as const, storeNames: nobodyTold }] : []),
+    ...(toldByDefault.length > 0 ? [{ code: 'toldByDefault' as const, storeNames: toldByDefault }] : []),
+  ];
+}

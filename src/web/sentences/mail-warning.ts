@@ -1,0 +1,18 @@
+import type { MailWarning } from '../../reminders/preferences/mail-warnings.js';
+import { listed } from './words.js';
+
+/** What keeps overdue gear from being told, and what to do about it. */
+export function mailWarning(warning: MailWarning): string {
+  switch (warning.code) {
+    case 'noMailServer':
+      return 'No mail server is set: reminders stand in the due diary only.';
+    case 'nobodyTold': {
+      const where = listed(warning.storeNames);
+      return `Nobody is told of overdue gear at ${where}: give a manager a mail address.`;
+    }
+    case 'toldByDefault': {
+      const where = listed(warning.storeNames);
+      return `Nobody chose to hear of overdue gear at ${where}: managers hear of it whatever they chose. Ask a storeman, manager or competent person to choose mail of ${where}.`;
+    }
+  }
+}
