@@ -1,0 +1,82 @@
+import { planVisits } from '../../rules/reminders/visits.js';
+import { listed } from '../../web/sentences/words.js';
+import type { DiaryEntry } from '../diary/diary-entry.js';
+import { cutShort, fittingSubject, type MailContent, type MailSection } from '../mails/mail-content.js';
+import { digestEntry } from './digest-entry.js';
+import type { DigestFacts } from './digest-facts.js';
+import { digestSubject } from './digest-subject.js';
+import { oldNewsSection, overdueSections } from './overdue-sections.js';
+import type { TellingStore } from './told-entries.js';
+import { visitSection } from './visit-section.js';
+
+/** So many days before its due day an item may be examined along with others. */
+const MOST_DAYS_EARLY = 42;
+
+/** What a person reads in the morning: what is newly overdue, what falls due by the visit that clears it, and what is overdue still. */
+export function digestContent(facts: DigestFacts): MailContent {
+  const { told, address } = facts;
+  return {
+    subject: fittingSubject(digestSubject(told)),
+    sections: [...overdueSections(facts), ...dueSections(facts), ...oldNewsSection(facts)],
+    footer: { why: why(facts), choose: { text: 'Choose which mail you get', href: `${address}/me/mail` } },
+  };
+}
+
+function dueSections(facts: DigestFacts): MailSection[] {
+  const due = told(facts).filter(({ overdue }) => !overdue);
+  const [first] = due;
+  if (!first) return [];
+  const rules = new Map(facts.stores.map(({ storeId, rule }) => [storeId, rule]));
+  const sections = facts.stores.flatMap(({ storeId, today, rule }) => {
+    const needs = facts.entries.filter((entry) => entry.storeId === storeId);
+    const { visits } = planVisits(needs, {
+      today,
+      calendarOf: (id) => rules.get(id) ?? rule,
+      mostDaysEarly: MOST_DAYS_EARLY,
+    });
+    return visits.flatMap((visit) => visitSection(visit, due, facts));
+  });
+  const reached = new Set(sections.flatMap(({ itemIds }) => itemIds));
+  const byDay = [...sections].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  return [
+    ...byDay.map(({ section }) => section),
+    ...outSection(
+      due.filter(({ itemId }) => !reached.has(itemId)),
+      facts,
+    ),
+  ];
+}
+
+/** What no visit to a store reaches before it falls due. */
+function outSection(due: readonly DiaryEntry[], facts: DigestFacts): MailSection[] {
+  if (due.length === 0) return [];
+  const entries = due.map((entry) => digestEntry(entry, facts));
+  return [
+    {
+      title: `Falling due while out: ${due.length}`,
+      grave: false,
+      lead: 'No visit to the store reaches these in time. Exchange them, have them examined on site, or put them aside when they come back.',
+      ...cutShort(entries, `${facts.address}/diary`),
+    },
+  ];
+}
+
+function told({ told }: DigestFacts): DiaryEntry[] {
+  return told.map(({ entry }) => entry);
+}
+
+function why({ stores, entries, person }: DigestFacts): string {
+  const nameOf = new Map(entries.map(({ storeId, storeName }) => [storeId, storeName]));
+  const names = (some: readonly TellingStore[]) =>
+    listed(some.flatMap(({ storeId }) => nameOf.get(storeId) ?? []));
+  const chosen = names(stores.filter(({ byDefault }) => !byDefault));
+  const byDefault = names(stores.filter((store) => store.byDefault));
+  return [
+    `This is for ${person.name}`,
+    ...(chosen ? [`, who hears of what falls due at ${chosen}`] : []),
+    '.',
+    ...(byDefault
+      ? [` Nobody has chosen to hear of overdue gear at ${byDefault}, so every manager with an address does.`]
+      : []),
+  ].join('');
+}

@@ -1,0 +1,109 @@
+import type { DiaryEntry } from '../../src/reminders/diary/diary-entry.js';
+import type { DigestFacts } from '../../src/reminders/digest/digest-facts.js';
+import type { TellingStore, ToldEntry } from '../../src/reminders/digest/told-entries.js';
+import type { MailPerson } from '../../src/reminders/preferences/mail-person.js';
+import type { UnfitBooking } from '../../src/reminders/urgent/unfit-booking.js';
+import { addDays, toDay } from '../../src/rules/calendar/day.js';
+import { DEFAULT_REMINDER_RULE } from '../../src/rules/reminders/reminder-rule.js';
+
+/** A Monday. */
+export const TODAY = toDay('2027-05-03');
+export const ADDRESS = 'https://gear.example';
+
+/** An item due in so many days, in date until then, unless said otherwise. */
+export function diaryEntry(
+  itemId: number,
+  inDays: number,
+  differences: Partial<DiaryEntry> = {},
+): DiaryEntry {
+  const dueOn = addDays(TODAY, inDays);
+  return {
+    itemId,
+    tag: `PL-${itemId}`,
+    kind: 'panelLifter',
+    storeId: 1,
+    storeName: 'North store',
+    today: TODAY,
+    dueOn,
+    overdue: inDays < 0,
+    reasons: [{ why: 'inspection', type: 'thoroughExamination', dueOn, source: 'x' }],
+    who: 'competentPerson',
+    jobs: [],
+    stops: [],
+    ...differences,
+  };
+}
+
+/** An entry as it is told, for the first time unless said otherwise. */
+export function told(entry: DiaryEntry, fresh = true): ToldEntry {
+  const days = entry.overdue ? 1 : 7;
+  return {
+    entry,
+    fresh,
+    reminder: entry.overdue ? { kind: 'overdue', days } : { kind: 'lead', leadDays: 7, daysLeft: days },
+  };
+}
+
+export function tellingStore(differences: Partial<TellingStore> = {}): TellingStore {
+  return {
+    storeId: 1,
+    digest: 'daily',
+    byDefault: false,
+    today: TODAY,
+    rule: DEFAULT_REMINDER_RULE,
+    coveredThrough: addDays(TODAY, -3),
+    ...differences,
+  };
+}
+
+/** A digest of these entries to a storeman. */
+export function digestFacts(
+  entries: readonly ToldEntry[],
+  differences: Partial<DigestFacts> = {},
+): DigestFacts {
+  return {
+    told: entries,
+    entries: entries.map(({ entry }) => entry),
+    stores: [tellingStore()],
+    person: { name: 'Storeman One', roles: ['storeman'] },
+    kindName: () => 'Panel lifter',
+    address: ADDRESS,
+    ...differences,
+  };
+}
+
+export function mailPersonOf(personId: number, differences: Partial<MailPerson> = {}): MailPerson {
+  return {
+    personId,
+    name: `Person ${personId}`,
+    roles: ['storeman'],
+    active: true,
+    address: `person${personId}@yard.example`,
+    hasAddress: true,
+    digest: 'daily',
+    urgent: true,
+    storeIds: null,
+    version: 1,
+    ...differences,
+  };
+}
+
+/** A lifter that is out on a job and has to be examined. */
+export function unfitBooking(itemId: number, differences: Partial<UnfitBooking> = {}): UnfitBooking {
+  return {
+    jobId: 7,
+    reference: 'LM-7',
+    jobName: 'Harbour Hall',
+    jobStoreId: 1,
+    from: addDays(TODAY, -2),
+    to: addDays(TODAY, 5),
+    today: TODAY,
+    out: true,
+    itemId,
+    tag: `PL-${itemId}`,
+    kind: 'panelLifter',
+    itemStoreId: 1,
+    refusals: [{ code: 'quarantined', source: 'x' }],
+    ...differences,
+  };
+}
