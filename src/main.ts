@@ -3,6 +3,7 @@ import { DemoScenario } from './demo/demo-scenario.js';
 import { DEMO_ACCOUNTS } from './people/demo-accounts.js';
 import { PeopleService } from './people/people.service.js';
 import { SetupCode } from './people/setup-code.js';
+import { ReminderSchedule } from './reminders/schedule/reminder-schedule.service.js';
 import { readSettings } from './settings.js';
 import { removeEmbeddedDatabase } from './storage/sqlite-driver.js';
 import { createApp } from './web/create-app.js';
@@ -14,6 +15,7 @@ async function main(): Promise<void> {
   const app = await createApp(settings);
   if (settings.demo) await app.get(DemoScenario, { strict: false }).play();
   await app.listen(settings.port, settings.host);
+  app.get(ReminderSchedule, { strict: false }).start();
   console.log(`Tackleroom is open at ${await app.getUrl()}`);
   if (settings.demo) console.log(demoWelcome());
   else if (!(await app.get(PeopleService).hasAccounts())) {

@@ -1,4 +1,5 @@
 import { join, resolve } from 'node:path';
+import { readMailSettings, type MailSettings } from './mail-settings.js';
 import { packageRoot } from './package-root.js';
 
 /** What the environment decides, checked. */
@@ -11,6 +12,8 @@ export interface Settings {
   readonly databaseUrl?: string;
   /** The address that people reach the server at, without a slash at its end: what the codes on labels lead to. */
   readonly publicUrl?: string;
+  /** The mail server that reminders go through; without one no mail is decided on. */
+  readonly mail?: MailSettings;
   /** Whether to show the invented scenario, kept in a folder of its own and made afresh at every start. */
   readonly demo: boolean;
 }
@@ -19,7 +22,7 @@ export interface Settings {
 export const SETTINGS = Symbol('settings');
 
 /**
- * Reads `HOST`, `PORT`, `DATA_DIR`, `DATABASE_URL`, `PUBLIC_URL` and `TACKLEROOM_DEMO`.
+ * Reads `HOST`, `PORT`, `DATA_DIR`, `DATABASE_URL`, `PUBLIC_URL`, `TACKLEROOM_DEMO` and those of mail.
  * @throws Error that lists every bad setting by name, never by value: a database address holds a password.
  */
 export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
@@ -27,7 +30,8 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   const databaseUrl = environment['DATABASE_URL'] || undefined;
   const publicUrl = environment['PUBLIC_URL']?.replace(/\/+$/, '') || undefined;
   const demo = environment['TACKLEROOM_DEMO'] === '1';
-  const problems = problemsOf({ port, databaseUrl, publicUrl, demo });
+  const { mail, problems: mailProblems } = readMailSettings(environment);
+  const problems = [...problemsOf({ port, databaseUrl, publicUrl, demo }), ...mailProblems];
   if (problems.length > 0) throw new Error(`Settings are wrong:\n  ${problems.join('\n  ')}`);
   const dataDir = resolve(packageRoot(), environment['DATA_DIR'] || 'data');
   return {
@@ -36,6 +40,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     dataDir: demo ? join(dataDir, 'demo') : dataDir,
     ...(databaseUrl ? { databaseUrl } : {}),
     ...(publicUrl ? { publicUrl } : {}),
+    ...(mail ? { mail } : {}),
     demo,
   };
 }

@@ -53,7 +53,7 @@ export async function createApp(
   return app;
 }
 
-/** Everything comes from Tackleroom itself; nothing may frame it. */
+/** Everything comes from Tackleroom itself; nothing else may frame it. */
 const CONTENT_POLICY = {
   defaultSrc: ["'none'"],
   styleSrc: ["'self'"],
@@ -61,6 +61,7 @@ const CONTENT_POLICY = {
   imgSrc: ["'self'", 'data:'],
   fontSrc: ["'self'"],
   connectSrc: ["'self'"],
+  frameSrc: ["'self'"], // a mail in the outbox
   formAction: ["'self'"],
   baseUri: ["'none'"],
   frameAncestors: ["'none'"],

@@ -1,6 +1,6 @@
 import { isEmail } from 'class-validator';
 import { describe, expect, it } from 'vitest';
-import { bareAddress } from '../../src/reminders/preferences/mail-address.js';
+import { bareAddress } from '../../src/mail-address.js';
 
 /** The strictest an independent check goes: validator.js, by way of class-validator. */
 const isAddressElsewhere = (text: string) =>

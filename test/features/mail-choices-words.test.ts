@@ -20,14 +20,20 @@ function someone(personId: number, roles: Role[], differences: object = {}) {
 }
 
 describe('warnings about mail', () => {
-  const warnings = (people: ReturnType<typeof someone>[], isOpen = true) =>
-    mailWarnings({ isOpen, stores: STORES, people }).map(mailWarning);
+  const warnings = (people: ReturnType<typeof someone>[], { isOpen = true, givenUp = 0 } = {}) =>
+    mailWarnings({ isOpen, stores: STORES, people, givenUp }).map(mailWarning);
 
   it('are none where every store is heard of by choice', () => {
     expect(warnings([someone(1, ['storeman'])])).toEqual([]);
     expect(
       warnings([someone(1, ['storeman'], { storeIds: [1] }), someone(2, ['manager'], { storeIds: [2] })]),
     ).toEqual([]);
+  });
+
+  it('count the mails that were given up', () => {
+    const of = (givenUp: number) => warnings([someone(1, ['storeman'])], { givenUp });
+    expect(of(1)).toEqual([expect.stringMatching(/^1 mail was given up in the last week: .* Outbox/)]);
+    expect(of(3)).toEqual([expect.stringMatching(/^3 mails were given up/)]);
   });
 
   it('name the stores of which nobody can be told', () => {
@@ -47,7 +53,9 @@ describe('warnings about mail', () => {
   });
 
   it('say that no mail server is set, and then nothing of who would get it', () => {
-    expect(warnings([], false)).toEqual(['No mail server is set: reminders stand in the due diary only.']);
+    expect(warnings([], { isOpen: false })).toEqual([
+      'No mail server is set: reminders stand in the due diary only.',
+    ]);
   });
 });
 

@@ -18,7 +18,13 @@ export interface BuiltServer {
 
 /** Starts it on a free port, or on `port`. `dataDir` starts it again on the data of an earlier one, and leaves them in place. */
 export async function startBuiltServer(
-  options: { demo?: boolean; dataDir?: string; port?: number } = {},
+  options: {
+    demo?: boolean;
+    dataDir?: string;
+    port?: number;
+    /** More settings. */
+    environment?: Readonly<Record<string, string>>;
+  } = {},
 ): Promise<BuiltServer> {
   const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'tackleroom-built-'));
   const child = spawn(process.execPath, ['dist/src/main.js'], {
@@ -28,6 +34,7 @@ export async function startBuiltServer(
       DATA_DIR: dataDir,
       DATABASE_URL: '',
       TACKLEROOM_DEMO: options.demo ? '1' : '',
+      ...options.environment,
     },
     stdio: ['ignore', 'pipe', 'inherit'],
   });

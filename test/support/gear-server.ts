@@ -1,4 +1,5 @@
 import type TestAgent from 'supertest/lib/agent.js';
+import type { Settings } from '../../src/settings.js';
 import { startServer, type TestServer } from './test-server.js';
 import type { Engine } from './engines.js';
 
@@ -34,8 +35,8 @@ export function lifter(storeId: number, differences: object = {}): Record<string
 }
 
 /** Starts it on an empty database of the engine. */
-export async function startGearServer(engine: Engine): Promise<GearServer> {
-  const server = await startServer(engine);
+export async function startGearServer(engine: Engine, other: Partial<Settings> = {}): Promise<GearServer> {
+  const server = await startServer(engine, other);
   const [storeman, crew, manager] = [
     await server.signedIn('storeman'),
     await server.signedIn('crew'),

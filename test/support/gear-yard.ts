@@ -1,5 +1,6 @@
 import { Clock } from '../../src/clock.js';
 import { addDays, type Day } from '../../src/rules/calendar/day.js';
+import type { Settings } from '../../src/settings.js';
 import type { Engine } from './engines.js';
 import { startGearServer, type GearServer } from './gear-server.js';
 
@@ -113,8 +114,8 @@ export function jobInput(storeId: number, day: (offset: number) => Day, differen
 }
 
 /** Starts it on an empty database of the engine. */
-export async function startGearYard(engine: Engine): Promise<GearYard> {
-  const server = await startGearServer(engine);
+export async function startGearYard(engine: Engine, other: Partial<Settings> = {}): Promise<GearYard> {
+  const server = await startGearServer(engine, other);
   const today = server.app.get(Clock).today('Europe/London');
   const day = (offset: number) => addDays(today, offset);
   const far = { name: 'Far yard', address: '2 Quay', scheme: 'gb', timeZone: 'Europe/London' };

@@ -14,7 +14,7 @@ import {
 } from 'class-validator';
 import { MayBeLeftOut } from '../../http/may-be-left-out.js';
 import { DIGEST_CHOICES, type DigestChoice } from '../../rules/reminders/digest-choice.js';
-import { MailAddressText } from './mail-address.js';
+import { MailAddressText } from '../../mail-address.js';
 
 const LARGEST_ID = 2_147_483_647;
 

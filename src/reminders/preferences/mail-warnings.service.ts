@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { Clock } from '../../clock.js';
 import { storesWithGear } from '../../register/stores-with-gear.js';
 import { Reads } from '../../storage/reads.js';
 import { findStores } from '../../stores/find-store.js';
@@ -13,6 +14,7 @@ export class MailWarnings {
     private readonly reads: Reads,
     private readonly choices: MailChoices,
     private readonly outbox: Outbox,
+    private readonly clock: Clock,
   ) {}
 
   /** The warnings as things stand; none where all is well. */
@@ -27,6 +29,12 @@ export class MailWarnings {
       isOpen: this.outbox.open,
       stores: stores.filter(({ id }) => kept.includes(id)),
       people: await this.choices.people(),
+      givenUp: await this.outbox.givenUpSince(aWeekBefore(this.clock.now())),
     });
   }
+}
+
+/** Mail given up longer ago is on the page Outbox still, but a warning that never goes is not read. */
+function aWeekBefore(instant: string): string {
+  return new Date(Date.parse(instant) - 7 * 24 * 3_600_000).toISOString();
 }

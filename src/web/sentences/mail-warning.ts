@@ -1,5 +1,5 @@
 import type { MailWarning } from '../../reminders/preferences/mail-warnings.js';
-import { listed } from './words.js';
+import { count, listed } from './words.js';
 
 /** What keeps overdue gear from being told, and what to do about it. */
 export function mailWarning(warning: MailWarning): string {
@@ -10,6 +10,8 @@ export function mailWarning(warning: MailWarning): string {
       const where = listed(warning.storeNames);
       return `Nobody is told of overdue gear at ${where}: give a manager a mail address.`;
     }
+    case 'givenUp':
+      return `${count(warning.mails, 'mail was', 'mails were')} given up in the last week: whoever it was for was not told. The page Outbox says why.`;
     case 'toldByDefault': {
       const where = listed(warning.storeNames);
       return `Nobody chose to hear of overdue gear at ${where}: managers hear of it whatever they chose. Ask a storeman, manager or competent person to choose mail of ${where}.`;

@@ -1,0 +1,79 @@
+import { Injectable, Logger, type BeforeApplicationShutdown } from '@nestjs/common';
+import { schedule, type ScheduledTask } from 'node-cron';
+import { OneAtATime } from '../../storage/one-at-a-time.js';
+import { DigestSweep } from '../digest/digest-sweep.service.js';
+import { DueIndex } from '../due-index/due-index.service.js';
+import { MailSender } from '../outbox/mail-sender.service.js';
+import { UrgentSweep } from '../urgent/urgent-sweep.service.js';
+
+/** Every five seconds. In UTC no hour is missing and none comes twice; when a digest is due is worked out by its sweep. */
+const OFTEN = '*/5 * * * * *';
+
+/** The name of the sweep among servers on one database. */
+const SWEEP = 'tackleroom sweep';
+
+/** Looks again and again what has to be told, and sends it. Nothing is lost between two looks, however far apart. */
+@Injectable()
+export class ReminderSchedule implements BeforeApplicationShutdown {
+  private readonly logger = new Logger('Reminders');
+  private task: ScheduledTask | undefined;
+  private running: Promise<void> | undefined;
+
+  constructor(
+    private readonly index: DueIndex,
+    private readonly urgent: UrgentSweep,
+    private readonly digests: DigestSweep,
+    private readonly sender: MailSender,
+    private readonly oneAtATime: OneAtATime,
+  ) {}
+
+  /** Looks at once, and then until the application shuts down. */
+  start(): void {
+    const options = { timezone: 'UTC', noOverlap: true, logger: SILENT };
+    this.task ??= schedule(OFTEN, () => this.look(), options);
+    void this.look();
+  }
+
+  /**
+   * Looks once. Of several servers one decides what is told, while each sends. A step that fails is logged, and keeps
+   * no other from being done.
+   */
+  async tick(): Promise<void> {
+    await this.step('looking for what is due', () => this.oneAtATime.tryRun(SWEEP, () => this.sweep()));
+    await this.step('sending mail', () => this.sender.sendDue());
+  }
+
+  /** Waits for the mail on its way: hanging up on a server that has taken it would send it twice. */
+  async beforeApplicationShutdown(): Promise<void> {
+    await this.task?.destroy();
+    this.sender.stop();
+    await this.running;
+  }
+
+  /** A look that takes long is not begun twice. */
+  private look(): Promise<void> {
+    this.running ??= this.tick().finally(() => (this.running = undefined));
+    return this.running;
+  }
+
+  private async sweep(): Promise<void> {
+    await this.step('bringing the due days up to date', () => this.index.refresh());
+    await this.step('looking for dangers', () => this.urgent.run());
+    await this.step('deciding on the digests', () => this.digests.run());
+  }
+
+  private async step(name: string, work: () => Promise<unknown>): Promise<void> {
+    try {
+      await work();
+    } catch (error) {
+      this.logger.error(`It went wrong while ${name}: ${wordsOf(error)}`);
+    }
+  }
+}
+
+function wordsOf(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}
+
+/** A look that is late or left out is no news: the next one sees the same. */
+const SILENT = { info: () => {}, warn: () => {}, error: () => {}, debug: () => {} };
