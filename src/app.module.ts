@@ -11,6 +11,7 @@ import { DemoModule } from './demo/demo.module.js';
 import { LedgerModule } from './ledger/ledger.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { WhatIfModule } from './planner/what-if/what-if.module.js';
+import { RemindersModule } from './reminders/reminders.module.js';
 import { RulesPageModule } from './rules-page/rules-page.module.js';
 import { InspectionsModule } from './inspections/inspections.module.js';
 import { ExportModule } from './register/export/export.module.js';
@@ -56,6 +57,7 @@ export class AppModule {
         NoticesModule,
         WhatIfModule,
         TraceModule,
+        RemindersModule,
         DocumentsModule,
         LabelsModule,
         WebModule,

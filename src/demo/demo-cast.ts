@@ -12,3 +12,8 @@ export interface DemoCast {
 export function noonOf(day: Day): string {
   return `${day}T12:00:00.000Z`;
 }
+
+/** Early on a day, in UTC: when the day's mail has just been made in the demo's time zone, summer and winter. */
+export function earlyOn(day: Day): string {
+  return `${day}T06:05:00.000Z`;
+}

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { Clock } from '../clock.js';
 import type { BookedItemView } from '../custody/booking.dto.js';
 import { HandOuts } from '../custody/hand-outs.service.js';
+import { Lifts } from '../custody/lifts.service.js';
 import { Reservations } from '../custody/reservations.service.js';
 import { Returns } from '../custody/returns.service.js';
 import { DefectsService } from '../inspections/defects.service.js';
@@ -12,7 +13,8 @@ import { PeopleService } from '../people/people.service.js';
 import { addDays, type Day } from '../rules/calendar/day.js';
 import { StoresService } from '../stores/stores.service.js';
 import { demoJobs } from './demo-jobs.js';
-import { noonOf, type DemoCast } from './demo-cast.js';
+import { earlyOn, noonOf, type DemoCast } from './demo-cast.js';
+import { DemoMail } from './demo-mail.js';
 import { DemoRegister } from './demo-register.js';
 
 const TIME_ZONE = 'Europe/London';
@@ -23,6 +25,7 @@ export class DemoScenario {
   constructor(
     private readonly clock: Clock,
     private readonly people: PeopleService,
+    private readonly mail: DemoMail,
     private readonly stores: StoresService,
     private readonly register: DemoRegister,
     private readonly defects: DefectsService,
@@ -30,6 +33,7 @@ export class DemoScenario {
     private readonly reservations: Reservations,
     private readonly handOuts: HandOuts,
     private readonly returns: Returns,
+    private readonly lifts: Lifts,
   ) {}
 
   /** Fills an empty database. */
@@ -51,6 +55,7 @@ export class DemoScenario {
     await this.awayJob(away, reserved, { today, cast });
     await this.reserve(light, { on: addDays(today, -1), cast });
     await this.enter(jobs.unstated, addDays(today, -1));
+    await this.mail.look();
   }
 
   private async hire(): Promise<DemoCast> {
@@ -60,6 +65,7 @@ export class DemoScenario {
         ...account,
         roles: [...account.roles],
       });
+      await this.mail.choose(id, account.signInName);
       actors.push({ id, name, roles });
     }
     const [storeman, crew, examiner] = actors;
@@ -132,15 +138,37 @@ export class DemoScenario {
     });
   }
 
-  /** Out now, with one trolley found cracked since: the booking is flagged. */
+  /** Out now, with its lifts counted and one trolley found cracked since: the booking is flagged. */
   private async awayJob(jobId: number, reserved: readonly string[], { today, cast }: Setting): Promise<void> {
     const items = await this.handOutAll(jobId, reserved, { on: addDays(today, -2), cast });
     const trolley = items.find(({ tag }) => tag.startsWith('PT'));
     if (!trolley) return;
+    await this.countLifts(jobId, { today, cast });
+    await this.mail.look(earlyOn(addDays(today, -1)));
     const description = 'crack in the castor fork, left side';
     await this.clock.at(noonOf(addDays(today, -1)), () =>
       this.defects.reportDefect(cast.crew, trolley.itemId, { severity: 'immediateDanger', description }),
     );
+    await this.mail.look(noonOf(addDays(today, -1)));
+    await this.dropSling(items, { today, cast });
+  }
+
+  /** A sling fell from the platform this morning: it is overdue, and out on a job. */
+  private async dropSling(items: readonly BookedItemView[], { today, cast }: Setting): Promise<void> {
+    const sling = items.find(({ tag }) => tag.startsWith('LS'));
+    if (!sling) return;
+    const dropped = { type: 'dropped', happenedOn: today, remarks: 'fell from the platform' } as const;
+    await this.defects.recordEvent(cast.crew, sling.itemId, dropped);
+  }
+
+  /** A short first day and a whole one; the first was counted wrongly in the evening, and again in the morning. */
+  private async countLifts(jobId: number, { today, cast }: Setting): Promise<void> {
+    const [first, second] = [addDays(today, -2), addDays(today, -1)];
+    const count = (on: Day, onDay: Day, lifts: number) =>
+      this.clock.at(noonOf(on), () => this.lifts.count(cast.crew, jobId, { onDay, lifts }));
+    await count(first, first, 6);
+    await count(second, first, 7);
+    await count(second, second, 15);
   }
 }
 

@@ -95,7 +95,18 @@ describe.each(ENGINES)('hostile forms on %s', (engine) => {
     client = await hostileClient(yard.app, ['manager', 'storeman', 'competentPerson']);
     const { id: item } = await yard.gear('PL-FORMS');
     const job = `/jobs/${await yard.job()}`;
-    const ofItem = ['edit', 'inspection', 'defect', 'event', 'quarantine', 'repair', 'scrap'];
+    const ofItem = [
+      'edit',
+      'inspection',
+      'examination',
+      'check',
+      'documents',
+      'defect',
+      'event',
+      'quarantine',
+      'repair',
+      'scrap',
+    ];
     const ofJob = [
       'edit',
       'what-if',
@@ -115,6 +126,9 @@ describe.each(ENGINES)('hostile forms on %s', (engine) => {
         `/people/${client.personId}`,
         '/stores',
         `/stores/${yard.storeId}`,
+        `/stores/${yard.storeId}/reminders`,
+        `/people/${client.personId}/mail`,
+        '/me/mail',
       ],
       ...['/register/new', '/register/new?kind=panelLifter', '/register/import', '/jobs'],
       ...ofItem.map((page) => `/register/${item}/${page}`),

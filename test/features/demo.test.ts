@@ -7,6 +7,8 @@ import { DemoScenario } from '../../src/demo/demo-scenario.js';
 import { DEMO_ACCOUNTS } from '../../src/people/demo-accounts.js';
 import { Ledger } from '../../src/ledger/ledger.service.js';
 import { Calculations, type JobCalculation } from '../../src/jobs/calculation/calculations.service.js';
+import { MailEntity } from '../../src/reminders/outbox/mail.entity.js';
+import { Reads } from '../../src/storage/reads.js';
 import { createApp } from '../../src/web/create-app.js';
 import { ENGINES, freshDatabase } from '../support/engines.js';
 
@@ -66,7 +68,7 @@ describe.each(ENGINES)('the demo scenario on %s', (engine) => {
   it('has a job that can be met, one that is short, one out and flagged, one booked, and one past', async () => {
     const jobs = await jobsByReference();
     expect(jobs.get('LM-2036')).toMatchObject({ state: 'back' });
-    expect(jobs.get('LM-2042')).toMatchObject({ state: 'out', flagged: 1 });
+    expect(jobs.get('LM-2042')).toMatchObject({ state: 'out', flagged: 2 });
     expect(jobs.get('LM-2053')).toMatchObject({ state: 'reserved', flagged: 0 });
     const met = await proposal('LM-2047');
     expect(missing(met)).toEqual([]);
@@ -123,6 +125,31 @@ describe.each(ENGINES)('the demo scenario on %s', (engine) => {
       const { body } = await storeman.get(`/api/items?condition=${condition}`).expect(200);
       expect(body.items.length, condition).toBeGreaterThan(0);
     }
+  });
+
+  it("has straps of makers' batches, and lifts counted on the job that is out", async () => {
+    const { body: lot } = await storeman.get('/api/trace/batches/MP%207-322').expect(200);
+    expect(lot).toMatchObject({ maker: 'Marlpit', makers: ['Marlpit'] });
+    expect(lot.items.length).toBeGreaterThan(10);
+    expect(new Set(lot.items.map(({ kind }: { kind: string }) => kind))).toEqual(new Set(['ratchetStrap']));
+    const { body: lifts } = await storeman.get(`/api/jobs/${await numberOf('LM-2042')}/lifts`).expect(200);
+    expect(lifts.days.map((day: { lifts: number }) => day.lifts)).toEqual([7, 15]);
+    expect(lifts.total).toBe(22);
+  });
+
+  it('has told what falls due and what was found, in mail that lies in the local mailbox', async () => {
+    const mails = await app.get(Reads).manager.find(MailEntity, { order: { id: 'ASC' } });
+    const of = (kind: string) => mails.filter((mail) => mail.kind === kind);
+    expect(of('digest').map(({ toName }) => toName)).toContain('Ines Okonjo');
+    expect(
+      of('urgent')
+        .map(({ subject }) => subject)
+        .join(),
+    ).toContain('PT-004');
+    expect(of('urgent').map(({ toName }) => toName)).toEqual(
+      expect.arrayContaining(['Ines Okonjo', 'Piet Marlow']),
+    );
+    expect(new Set(mails.map(({ state }) => state))).toEqual(new Set(['sent']));
   });
 
   it('has a history that holds', async () => {

@@ -1,4 +1,7 @@
 import { Clock } from '../../src/clock.js';
+import { MailEntity } from '../../src/reminders/outbox/mail.entity.js';
+import { Outbox } from '../../src/reminders/outbox/post-mail.js';
+import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { checkAnswers } from './check-answers.js';
 import { examination, worn } from './example-examination.js';
 import { lifter } from './gear-server.js';
@@ -25,6 +28,11 @@ export const WRITE_ROUTES = [
   'PATCH /api/people/{id}',
   'POST /api/stores',
   'PATCH /api/stores/{id}',
+  'PATCH /api/stores/{id}/reminders',
+  'PATCH /api/people/{id}/mail',
+  'POST /api/calendar-feeds',
+  'POST /api/calendar-feeds/{id}/revocation',
+  'POST /api/outbox/{id}/resend',
   'POST /api/items',
   'PATCH /api/items/{id}',
   'POST /api/items/{id}/inspections',
@@ -77,6 +85,7 @@ async function peopleRoutes(yard: GearYard): Promise<WriteRoute[]> {
     .send({ ...account, roles: ['crew'] })
     .expect(201);
   const far = `/api/stores/${yard.farStoreId}`;
+  const feed = await yard.manager.post('/api/calendar-feeds').send({}).expect(201);
   return [
     post('/api/first-account', { ...account, setupCode: 'AAAA-AAAA' }),
     post('/api/session', { signInName: 'some.body', password: 'a password of some length' }),
@@ -90,6 +99,9 @@ async function peopleRoutes(yard: GearYard): Promise<WriteRoute[]> {
       method: 'PATCH',
     },
     post('/api/stores', store),
+    post('/api/calendar-feeds', { storeId: yard.storeId }),
+    post('/api/calendar-feeds/{id}/revocation', {}, feed.body.id),
+    post('/api/outbox/{id}/resend', {}, await mailGivenUp(yard, person.body.id)),
     {
       method: 'PATCH',
       path: '/api/stores/{id}',
@@ -97,7 +109,34 @@ async function peopleRoutes(yard: GearYard): Promise<WriteRoute[]> {
       body: { ...store, name: 'Far yard' },
       etagOf: far,
     },
+    {
+      method: 'PATCH',
+      path: '/api/stores/{id}/reminders',
+      url: `${far}/reminders`,
+      body: { workDays: [1, 6], holidays: ['2026-12-25'], leadDays: [30, 1], digestTime: '05:30' },
+      etagOf: `${far}/reminders`,
+    },
+    {
+      method: 'PATCH',
+      path: '/api/people/{id}/mail',
+      url: `/api/people/${person.body.id}/mail`,
+      body: { address: 'some.one@yard.example', digest: 'weekly', urgent: true, storeIds: [yard.storeId] },
+      etagOf: `/api/people/${person.body.id}/mail`,
+    },
   ];
+}
+
+/** The number of a mail that was given up. */
+function mailGivenUp(yard: GearYard, personId: number): Promise<number> {
+  const [at, address] = [yard.app.get(Clock).now(), 'some.one@yard.example'];
+  return yard.app.get(UnitOfWork).run(async (manager) => {
+    const id = await yard.app.get(Outbox, { strict: false }).post(manager, {
+      ...{ kind: 'digest', subjectKey: 'hostile', personId, toName: 'Someone', toAddress: address },
+      ...{ subject: 'A sling falls due', plainText: 'SL-1', html: '<p>SL-1</p>', at },
+    });
+    await manager.update(MailEntity, { id }, { state: 'dead', settledAt: at });
+    return id;
+  });
 }
 
 async function itemRoutes(yard: GearYard): Promise<WriteRoute[]> {
