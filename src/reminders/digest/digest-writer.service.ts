@@ -4,8 +4,7 @@ import type { Day } from '../../rules/calendar/day.js';
 import { isUniqueViolation } from '../../storage/engine-errors.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
 import type { DiaryEntry } from '../diary/diary-entry.js';
-import { mailHtml } from '../mails/mail-html.js';
-import { mailText } from '../mails/mail-text.js';
+import { letter } from '../mails/letter.js';
 import { Outbox } from '../outbox/post-mail.js';
 import type { MailPerson } from '../preferences/mail-person.js';
 import { digestContent } from './digest-model.js';
@@ -99,12 +98,7 @@ export class DigestWriter {
     return this.outbox.post(manager, {
       kind: 'digest',
       subjectKey: `digest:${person.personId}:${today}`,
-      personId: person.personId,
-      toName: person.name,
-      toAddress: person.address,
-      subject: content.subject,
-      plainText: mailText(content),
-      html: mailHtml(content),
+      ...letter(content, person),
       at,
     });
   }

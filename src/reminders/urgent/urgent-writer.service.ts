@@ -4,8 +4,7 @@ import type { EntityManager } from 'typeorm';
 import { Clock } from '../../clock.js';
 import { takeUnmailed, type UnmailedNotice } from '../../notices/unmailed-notices.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
-import { mailHtml } from '../mails/mail-html.js';
-import { mailText } from '../mails/mail-text.js';
+import { letter } from '../mails/letter.js';
 import { later } from '../outbox/next-try.js';
 import { Outbox } from '../outbox/post-mail.js';
 import type { MailPerson } from '../preferences/mail-person.js';
@@ -63,18 +62,14 @@ export class UrgentWriter {
     let mails = 0;
     for (const person of round.people) {
       const matters = mattersFor(person, round.people, news);
-      if (person.address === null || matters.length === 0) continue;
-      const content = urgentContent({ ...round, matters, personName: person.name });
+      const { personId, name, address } = person;
+      if (address === null || matters.length === 0) continue;
+      const content = urgentContent({ ...round, matters, personName: name });
       const hash = createHash('sha256').update(mattersKey(matters)).digest('hex').slice(0, 32);
       await this.outbox.post(manager, {
         kind: 'urgent',
-        subjectKey: `urgent:${person.personId}:${hash}`,
-        personId: person.personId,
-        toName: person.name,
-        toAddress: person.address,
-        subject: content.subject,
-        plainText: mailText(content),
-        html: mailHtml(content),
+        subjectKey: `urgent:${personId}:${hash}`,
+        ...letter(content, { personId, name, address }),
         at,
       });
       mails += 1;
