@@ -4,6 +4,7 @@ import { Clock } from '../../src/clock.js';
 import { Ledger } from '../../src/ledger/ledger.service.js';
 import { LocalMailbox, type MailLine } from '../../src/reminders/outbox/mail-line.js';
 import type { MailFault } from '../../src/reminders/outbox/mail.entity.js';
+import { OldMail } from '../../src/reminders/outbox/old-mail.service.js';
 import { Outbox, type NewMail } from '../../src/reminders/outbox/post-mail.js';
 import { MailWarnings } from '../../src/reminders/preferences/mail-warnings.service.js';
 import { UnitOfWork } from '../../src/storage/unit-of-work.js';
@@ -189,6 +190,26 @@ describe.each(ENGINES)('the outbox on %s', (engine) => {
       expect(policy).toContain(rule);
     expect(policy).not.toMatch(/script-src|allow-/);
     await mails.send(new LocalMailbox());
+  });
+
+  it('takes the texts out of what was sent 90 days ago, and of nothing else', async () => {
+    const sent = await mails.post();
+    await mails.send(new LocalMailbox());
+    const dead = await givenUp('One sling falls due');
+    const waiting = await mails.post();
+    const emptyAt = (days: number) => {
+      const oldMail = new OldMail(mails.app.get(UnitOfWork), mails.app.get(Clock));
+      return mails.app.get(Clock).at(minutesAfter(days * 24 * 60), () => oldMail.empty());
+    };
+    await emptyAt(90);
+    expect(await mails.mail(sent)).toMatchObject({ plainText: 'Examine SL-014.\n' });
+    await emptyAt(91);
+    const emptied = await mails.mail(sent);
+    expect(emptied).toMatchObject({ plainText: '', html: '', state: 'sent', subject: 'Two slings fall due' });
+    for (const id of [dead, waiting])
+      expect(await mails.mail(id)).toMatchObject({ plainText: 'Examine SL-014.\n' });
+    expect((await storeman.get(`/outbox/${sent}`).expect(200)).text).toContain('kept for 90 days');
+    await mails.send(new LocalMailbox(), 1e9);
   });
 
   it('has no local mailbox outside of the demo', async () => {

@@ -42,6 +42,18 @@ export function mailPage({ me, mail, from, address }: MailPage): string {
         <LastFault mail={mail} />
         {from === 'outbox' && mayResend(me, mail) ? <Resend mail={mail} /> : null}
       </section>
+      {mail.html === '' ? (
+        <p class="note">What mail said is kept for 90 days after it was sent.</p>
+      ) : (
+        <Texts mail={mail} path={path} address={address} />
+      )}
+    </>,
+  );
+}
+
+function Texts({ mail, path, address }: { mail: WholeMail; path: string; address: string }) {
+  return (
+    <>
       <section>
         <h2>HTML</h2>
         <iframe
@@ -58,7 +70,7 @@ export function mailPage({ me, mail, from, address }: MailPage): string {
           <Linked text={mail.plainText} address={address} />
         </pre>
       </section>
-    </>,
+    </>
   );
 }
 

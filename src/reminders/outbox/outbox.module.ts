@@ -6,6 +6,7 @@ import { LocalMailbox, MAIL_LINE, type MailLine } from './mail-line.js';
 import { MailQueue } from './mail-queue.service.js';
 import { MailSender } from './mail-sender.service.js';
 import { MailboxPages } from './mailbox.pages.js';
+import { OldMail } from './old-mail.service.js';
 import { OutboxController } from './outbox.controller.js';
 import { OutboxPages } from './outbox.pages.js';
 import { Outbox } from './post-mail.js';
@@ -19,9 +20,10 @@ import { SmtpLine } from './smtp-line.js';
     KeptMail,
     MailQueue,
     MailSender,
+    OldMail,
     { provide: MAIL_LINE, inject: [SETTINGS], useFactory: mailLine },
   ],
-  exports: [Outbox, MailSender],
+  exports: [Outbox, MailSender, OldMail],
 })
 export class OutboxModule {}
 

@@ -4,6 +4,7 @@ import { OneAtATime } from '../../storage/one-at-a-time.js';
 import { DigestSweep } from '../digest/digest-sweep.service.js';
 import { DueIndex } from '../due-index/due-index.service.js';
 import { MailSender } from '../outbox/mail-sender.service.js';
+import { OldMail } from '../outbox/old-mail.service.js';
 import { UrgentSweep } from '../urgent/urgent-sweep.service.js';
 
 /** Every five seconds. In UTC no hour is missing and none comes twice; when a digest is due is worked out by its sweep. */
@@ -24,6 +25,7 @@ export class ReminderSchedule implements BeforeApplicationShutdown {
     private readonly urgent: UrgentSweep,
     private readonly digests: DigestSweep,
     private readonly sender: MailSender,
+    private readonly oldMail: OldMail,
     private readonly oneAtATime: OneAtATime,
   ) {}
 
@@ -60,6 +62,7 @@ export class ReminderSchedule implements BeforeApplicationShutdown {
     await this.step('bringing the due days up to date', () => this.index.refresh());
     await this.step('looking for dangers', () => this.urgent.run());
     await this.step('deciding on the digests', () => this.digests.run());
+    await this.step('emptying old mail', () => this.oldMail.empty());
   }
 
   private async step(name: string, work: () => Promise<unknown>): Promise<void> {
