@@ -88,18 +88,22 @@ describe.each(ENGINES)('the outbox on %s', (engine) => {
     const old = await mails.post();
     const urgent = await mails.post({ kind: 'urgent' });
     let replaced: number[] = [];
+    let goOn = () => {};
+    const withdrawn = new Promise<void>((resolve) => (goOn = resolve));
     const onItsWay = await mails.post({ kind: 'urgent', subject: 'on its way' });
+    const withdraw = () =>
+      mails.app.get(UnitOfWork).run(async (change) => {
+        const { personId } = mails;
+        replaced = [
+          ...(await outbox.replaceWaiting(change, { personId, kind: 'urgent', at: minutesAfter(1) })),
+          ...(await outbox.replaceWaiting(change, { personId, kind: 'digest', at: minutesAfter(1) })),
+        ];
+      });
     const slow: MailLine = {
       async send({ subject }) {
-        if (subject === 'on its way') {
-          const { personId } = mails;
-          replaced = await mails.app
-            .get(UnitOfWork)
-            .run(async (change) => [
-              ...(await outbox.replaceWaiting(change, { personId, kind: 'urgent', at: minutesAfter(1) })),
-              ...(await outbox.replaceWaiting(change, { personId, kind: 'digest', at: minutesAfter(1) })),
-            ]);
-        }
+        // The other lane is held up meanwhile: it could take what is to be withdrawn in hand.
+        if (subject === 'on its way') await withdraw().finally(goOn);
+        else await withdrawn;
         return { fault: null, answer: '250 ok' };
       },
       close: () => undefined,
