@@ -39,6 +39,7 @@ describe('a reminder rule', () => {
     [{ digestTime: '6:00' }, ['bad_digest_time']],
     [{ digestTime: '06:60' }, ['bad_digest_time']],
     [{ digestTime: '06:00 ' }, ['bad_digest_time']],
+    [{ digestTime: '106:00' }, ['bad_digest_time']],
     [{ workDays: [], leadDays: [0, 0] }, ['no_work_day', 'bad_lead', 'lead_twice']],
   ])('does not hold: %j', (part, problems) => {
     expect(checkReminderRule({ ...DEFAULT_REMINDER_RULE, ...part })).toEqual(problems);

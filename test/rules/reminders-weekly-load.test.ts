@@ -33,6 +33,14 @@ describe('the load of the weeks ahead', () => {
     );
   });
 
+  it('counts what is due today in the week of today: it is in date through its due day', () => {
+    const today = toDay('2027-05-05');
+    expect(weeklyLoad([{ dueOn: today, count: 3 }], today, 1)).toEqual({
+      overdue: 0,
+      weeks: [{ monday: '2027-05-03', count: 3 }],
+    });
+  });
+
   it('runs over the end of a year with 53 weeks', () => {
     // ISO 8601: 2026 has a week 53, from Monday 28 December 2026.
     const { weeks } = weeklyLoad([{ dueOn: toDay('2027-01-03'), count: 2 }], toDay('2026-12-30'), 2);

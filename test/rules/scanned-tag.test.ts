@@ -24,6 +24,7 @@ describe('the tag that a scanner or a person means', () => {
     'A/t/7',
     'http://store.example/register/7',
     'http://store.example/t/',
+    'http://store.example/t/RS-001/check',
     'http://store.example/?then=/t/RS-001',
     'ftp://store.example/t/RS-001',
     'see http://store.example/t/RS-001',
