@@ -84,6 +84,14 @@ describe('the text of a calendar', () => {
     ]);
   });
 
+  // RFC 5545 section 3.8.8.2: a program ignores what starts with X- and is not its own.
+  it('holds no property of a single program, and loses nothing that was written', () => {
+    const [text, { description }] = written('2028-02-28', [entry('X-RAY-1', '2028-02-28')]);
+    const own = text.split('\r\n').filter((line) => line.startsWith('X-'));
+    expect(own).toEqual(['X-WR-CALNAME:Gear due', 'X-PUBLISHED-TTL:PT4H']);
+    expect(description).toContain('X-RAY-1');
+  });
+
   it('counts jobs beyond three, and says of a past day that it is still to be done', () => {
     const many = [entry('SL-1', '2027-12-01', ['A', 'B', 'C', 'D', 'E'])];
     expect(written('2027-12-01', many)[1].summary).toBe(

@@ -6,6 +6,12 @@ import { feedDescription, feedSummary } from './feed-words.js';
 /** How often a calendar should look again, in seconds: what falls due changes by the day, not by the minute. */
 const LOOK_AGAIN_SECONDS = 4 * 3600;
 
+/**
+ * Properties that the library adds for single programs. Of those outside the standard two stay, which many read where
+ * RFC 7986 is not known: the name, and how often to look again.
+ */
+const OF_ONE_PROGRAM = /^X-(?!WR-CALNAME:|PUBLISHED-TTL:).*\r\n/gm;
+
 /** What a calendar is written with. */
 export interface CalendarFrame {
   readonly name: string;
@@ -44,5 +50,5 @@ export function calendarText(days: readonly FeedDay[], { name, address, nameOf }
     });
   }
   // RFC 5545 section 3.1 ends every line; the library leaves the last one open.
-  return `${calendar.toString()}\r\n`;
+  return `${calendar.toString()}\r\n`.replace(OF_ONE_PROGRAM, '');
 }
