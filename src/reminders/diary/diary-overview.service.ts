@@ -3,6 +3,7 @@ import { Clock } from '../../clock.js';
 import { Problem } from '../../problem.js';
 import { addDays, addMonths, daysBetween, type Day } from '../../rules/calendar/day.js';
 import { DEFAULT_REMINDER_RULE } from '../../rules/reminders/reminder-rule.js';
+import { MOST_DAYS_EARLY } from '../../rules/reminders/visit-need.js';
 import { planVisits } from '../../rules/reminders/visits.js';
 import { weeklyLoad, type WeekLoad } from '../../rules/reminders/weekly-load.js';
 import { Reads } from '../../storage/reads.js';
@@ -16,9 +17,6 @@ import { DueDiary } from './diary.service.js';
 
 /** Weeks of the picture of the months ahead: half a year, the longest common interval of lifting gear. */
 const WEEKS_AHEAD = 26;
-
-/** An examination this long before its day gives little time away. Common practice, no source. */
-const MOST_DAYS_EARLY = 42;
 
 const MONTHS_AHEAD = 3;
 
@@ -95,7 +93,8 @@ export class DiaryOverview {
       entries.flatMap(({ jobs }) => jobs.map(({ jobId, reference }) => [jobId, reference] as const)),
     );
     const visits = plan.visits.map(({ storeId, on, who, itemIds, savesJobIds }) => {
-      const cleared = entries.filter(({ itemId }) => itemIds.includes(itemId));
+      const served = new Set(itemIds);
+      const cleared = entries.filter(({ itemId }) => served.has(itemId));
       const savesJobs = savesJobIds.map((jobId) => ({ jobId, reference: references.get(jobId) ?? '' }));
       return { storeId, storeName: cleared[0]?.storeName ?? '', on, who, entries: cleared, savesJobs };
     });

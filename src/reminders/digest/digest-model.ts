@@ -1,3 +1,4 @@
+import { MOST_DAYS_EARLY } from '../../rules/reminders/visit-need.js';
 import { planVisits } from '../../rules/reminders/visits.js';
 import { listed } from '../../web/sentences/words.js';
 import type { DiaryEntry } from '../diary/diary-entry.js';
@@ -8,9 +9,6 @@ import { digestSubject } from './digest-subject.js';
 import { oldNewsSection, overdueSections } from './overdue-sections.js';
 import type { TellingStore } from './told-entries.js';
 import { visitSection } from './visit-section.js';
-
-/** So many days before its due day an item may be examined along with others. */
-const MOST_DAYS_EARLY = 42;
 
 /** What a person reads in the morning: what is newly overdue, what falls due by the visit that clears it, and what is overdue still. */
 export function digestContent(facts: DigestFacts): MailContent {

@@ -20,6 +20,9 @@ export interface VisitNeed {
   readonly jobs: readonly VisitJob[];
 }
 
+/** An examination so many days before its due day gives little time away. Common practice, no source. */
+export const MOST_DAYS_EARLY = 42;
+
 /** What visits are planned by, beside the needs. */
 export interface VisitTerms {
   readonly today: Day;
