@@ -25,7 +25,7 @@ const EARLY_KILLS = 6;
 const LANES = 2;
 const ACCOUNT = { user: 'gear', password: 'a pass phrase' };
 
-/** A mail as it arrived, with the life of the server in which it came. */
+/** A mail as it arrived, with the life of the server that sent it. */
 interface Arrival {
   readonly life: number;
   readonly to: string;
@@ -35,6 +35,8 @@ interface Arrival {
 describe('a server that is killed again and again while it tells 500 people what falls due', () => {
   const random = seededRandom(20261126);
   const arrivals: Arrival[] = [];
+  /** What a server sent may be read when it is dead already and the next one runs, so its connection tells. */
+  const lifeOfConnection = new Map<string, number>();
   let life = 0;
   let afterArrival: () => void = () => undefined;
   let catcher: SmtpCatcher;
@@ -48,8 +50,11 @@ describe('a server that is killed again and again while it tells 500 people what
     catcher = await catchMail({
       secure: true,
       account: ACCOUNT,
-      afterData: ({ to, parsed }) => {
-        arrivals.push({ life, to: to.join(), messageId: parsed.messageId ?? '' });
+      onConnect: (connection) => lifeOfConnection.set(connection, life),
+      afterData: ({ to, parsed, connection }) => {
+        const sentIn = lifeOfConnection.get(connection);
+        if (sentIn === undefined) throw new Error('A mail came by a connection that nobody opened.');
+        arrivals.push({ life: sentIn, to: to.join(), messageId: parsed.messageId ?? '' });
         afterArrival();
         return 'take';
       },
@@ -101,8 +106,8 @@ describe('a server that is killed again and again while it tells 500 people what
       expect(new Set(copies.map((copy) => copy.messageId)), toAddress).toEqual(new Set([messageId]));
     }
     for (let killed = 1; killed <= KILLS; killed += 1)
-      expect(sentAgainAfter(killed)).toBeLessThanOrEqual(LANES);
-    expect(sentAgainAfter(life)).toBe(0);
+      expect(sentAgainAfter(killed).length, `life ${killed}`).toBeLessThanOrEqual(LANES);
+    expect(sentAgainAfter(life)).toEqual([]);
     expect(arrivals.filter((arrival) => arrival.life <= KILLS).length).toBeGreaterThan(KILLS);
   }, 240_000);
 
@@ -118,12 +123,14 @@ describe('a server that is killed again and again while it tells 500 people what
     return new Set(arrivals.map(({ to }) => to)).size;
   }
 
-  /** How many mails that arrived in one life of the server arrived again, in that life or a later one. */
-  function sentAgainAfter(killed: number): number {
-    return arrivals.filter(
-      ({ life: first, to }, index) =>
-        first === killed && arrivals.slice(index + 1).some((later) => later.to === to),
-    ).length;
+  /** Whose mail arrived in one life of the server and then again, in that life or a later one. */
+  function sentAgainAfter(killed: number): string[] {
+    return arrivals
+      .filter(
+        ({ life: first, to }, index) =>
+          first === killed && arrivals.slice(index + 1).some((later) => later.to === to),
+      )
+      .map(({ to }) => to);
   }
 });
 

@@ -12,6 +12,8 @@ export interface CaughtMail {
   readonly raw: string;
   readonly parsed: ParsedMail;
   readonly secure: boolean;
+  /** Which connection it came by: the word that `onConnect` was given. */
+  readonly connection: string;
 }
 
 /** What the server does with a mail that was handed over: take it, refuse it with a code, take it and drop the line, or say nothing. */
@@ -22,6 +24,8 @@ interface Behaviour {
   readonly secure?: boolean;
   /** Who must sign in; nobody where left out. */
   readonly account?: { readonly user: string; readonly password: string };
+  /** Called as someone connects, before the greeting and so before any mail of theirs. */
+  readonly onConnect?: (connection: string) => void;
   /** The code to refuse an addressee with. */
   readonly refuse?: (address: string) => number | undefined;
   readonly refuseSender?: number;
@@ -49,8 +53,9 @@ export async function catchMail(behaviour: Behaviour = {}): Promise<SmtpCatcher>
     closeTimeout: 50,
     disableReverseLookup: true,
     ...signIn(behaviour),
-    onConnect: (_session, done) => {
+    onConnect: ({ id }, done) => {
       connections += 1;
+      behaviour.onConnect?.(id);
       done();
     },
     onMailFrom: (_address, _session, done) => done(refusal(behaviour.refuseSender)),
@@ -58,10 +63,11 @@ export async function catchMail(behaviour: Behaviour = {}): Promise<SmtpCatcher>
     onData: (stream, session, done) => {
       const take = async () => {
         const raw = await text(stream);
+        const { secure, id: connection } = session;
         const { mailFrom, rcptTo } = session.envelope;
         const from = mailFrom ? mailFrom.address : '';
         const to = rcptTo.map(({ address }) => address);
-        const mail = { from, to, raw, parsed: await simpleParser(raw), secure: session.secure };
+        const mail = { from, to, raw, parsed: await simpleParser(raw), secure, connection };
         const after = (await behaviour.afterData?.(mail)) ?? 'take';
         if (typeof after !== 'number') mails.push(mail);
         if (after === 'hang') return;
