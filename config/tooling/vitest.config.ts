@@ -6,7 +6,8 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
     allowOnly: false,
-    expect: { requireAssertions: true },
+    // A condition is waited for, however busy the machine is.
+    expect: { requireAssertions: true, poll: { timeout: 20_000 } },
     testTimeout: 30_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
