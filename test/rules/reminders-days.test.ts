@@ -138,6 +138,33 @@ describe('the reminders of an item', () => {
     expect(never('2027-03-08', '2027-03-07')).toEqual({ kind: 'overdue', days: 3 });
   });
 
+  it('of what ran out on the last working day wait for the next, also when that day was not run', () => {
+    // Due on Friday 5 March 2027, told last on Thursday; the lead time of one day was told then.
+    const after = (today: string) =>
+      reminderFor({
+        dueOn: toDay('2027-03-05'),
+        overdue: true,
+        outOnJob: false,
+        today: toDay(today),
+        coveredThrough: toDay('2027-03-04'),
+        rule: DEFAULT_REMINDER_RULE,
+      });
+    expect(after('2027-03-06')).toBeUndefined();
+    expect(after('2027-03-08')).toEqual({ kind: 'overdue', days: 3 });
+  });
+
+  it('come at once of what may not be used though its due day is beyond every lead time', () => {
+    const damaged = reminderFor({
+      dueOn: toDay('2027-12-01'),
+      overdue: true,
+      outOnJob: false,
+      today: toDay('2027-03-04'),
+      coveredThrough: undefined,
+      rule: DEFAULT_REMINDER_RULE,
+    });
+    expect(damaged).toEqual({ kind: 'overdue', days: 0 });
+  });
+
   it('that fall on free days and were missed are told on the first day that is run, working or not', () => {
     // Due on Saturday 6 March 2027: the reminder of the day before fell on Friday, when nothing ran.
     const friday = reminderFor({
