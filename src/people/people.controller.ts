@@ -22,12 +22,17 @@ export class PeopleController {
     return this.people.createFirst(input);
   }
 
-  /** Signs in: sets the session cookie. */
+  /** Signs in: sets the session cookie, and ends the session that came with the request. */
   @Public()
   @Post('session')
   @HttpCode(204)
-  async signIn(@Body() input: SignInDto, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
-    const { token } = await this.sessions.signIn(input.signInName, input.password);
+  async signIn(
+    @Body() input: SignInDto,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<void> {
+    const former = request.cookies[SESSION_COOKIE];
+    const { token } = await this.sessions.signIn(input.signInName, input.password, former);
     setSessionCookie(reply, token);
   }
 

@@ -57,6 +57,7 @@ export class PeoplePages {
   async signIn(
     @Body() fields: object,
     @Query('then') then: string,
+    @Req() request: FastifyRequest,
     @Res() reply: FastifyReply,
   ): Promise<void> {
     const form = readForm(fields);
@@ -64,7 +65,8 @@ export class PeoplePages {
       reply,
       async () => {
         const input = await readInput(SignInDto, form);
-        const { token } = await this.sessions.signIn(input.signInName, input.password);
+        const former = request.cookies[SESSION_COOKIE];
+        const { token } = await this.sessions.signIn(input.signInName, input.password, former);
         setSessionCookie(reply, token);
         return safePath(then);
       },

@@ -12,7 +12,9 @@ import { SessionEntity } from './session.entity.js';
 
 const MINUTE_MS = 60_000;
 const IDLE_MS = 12 * 60 * MINUTE_MS; // one long shift
-const ABSOLUTE_MS = 7 * 24 * 60 * MINUTE_MS;
+
+/** A session ends so long after its sign-in, however much it is used. */
+export const LONGEST_SESSION_MS = 7 * 24 * 60 * MINUTE_MS;
 
 /** Sign-in, sign-out and who a request comes from. Sessions are kept on the server, so that they can be ended. */
 @Injectable()
@@ -24,10 +26,16 @@ export class SessionsService {
   ) {}
 
   /**
-   * Checks name and password and opens a session. Gives the token for the cookie: 256 random bits.
+   * Checks name and password and opens a session. Gives the token for the cookie: 256 random bits. The session of
+   * `formerToken`, which the same browser held until now, ends with it (OWASP ASVS 5.0, 7.2.4): a phone passes from
+   * hand to hand.
    * @throws Problem `wrong_sign_in`, the same whether the name or the password is wrong.
    */
-  async signIn(signInName: string, password: string): Promise<{ token: string; actor: Actor }> {
+  async signIn(
+    signInName: string,
+    password: string,
+    formerToken?: string,
+  ): Promise<{ token: string; actor: Actor }> {
     const person = await this.reads.manager.findOneBy(PersonEntity, { signInName: signInName.toLowerCase() });
     const matches = await isPassword(password, person?.passwordHash ?? (await NOBODYS_HASH));
     if (!person?.active || !matches)
@@ -35,7 +43,8 @@ export class SessionsService {
     const token = randomBytes(32).toString('base64url');
     const at = this.clock.now();
     await this.unitOfWork.run(async (manager) => {
-      await manager.delete(SessionEntity, { createdAt: LessThan(before(at, ABSOLUTE_MS)) });
+      await manager.delete(SessionEntity, { createdAt: LessThan(before(at, LONGEST_SESSION_MS)) });
+      if (formerToken) await manager.delete(SessionEntity, { tokenHash: hashToken(formerToken) });
       const session = { tokenHash: hashToken(token), personId: person.id, createdAt: at, lastSeenAt: at };
       await manager.insert(SessionEntity, session);
     });
@@ -55,7 +64,7 @@ export class SessionsService {
       relations: { person: true },
     });
     if (!session?.person?.active) return undefined;
-    if (session.lastSeenAt < before(at, IDLE_MS) || session.createdAt < before(at, ABSOLUTE_MS))
+    if (session.lastSeenAt < before(at, IDLE_MS) || session.createdAt < before(at, LONGEST_SESSION_MS))
       return undefined;
     if (session.lastSeenAt < before(at, 10 * MINUTE_MS)) await this.keepAlive(session.tokenHash, at);
     const { id, name, roles } = session.person;
