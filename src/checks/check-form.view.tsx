@@ -2,6 +2,7 @@ import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
 import type { ItemView } from '../register/register.dto.js';
 import type { CheckFigure, CheckPoint, FigureUnit } from '../rules/checks/checklist.js';
+import { UNITS_OF_FIGURE } from '../rules/checks/read-figure.js';
 import type { KindDefinition } from '../rules/gear/kind.js';
 import type { JobView } from '../jobs/jobs.dto.js';
 import { Form } from '../web/components/form.js';
@@ -160,18 +161,12 @@ function Verdict(props: { name: string; value: 'good' | 'bad'; label: string; ch
   );
 }
 
-const UNITS: Readonly<Record<CheckFigure['measures'], readonly FigureUnit[]>> = {
-  length: ['mm', 'in'],
-  angle: ['°'],
-  count: [''],
-};
-
 function Measured(props: { figure: CheckFigure; at: number; number: number; given: unknown }) {
   const { figure, at, number, given } = props;
   const name = `figures[${number}]`;
   const id = `figure-${number}`;
   const entered = recordAt(given, figure.name);
-  const units = UNITS[figure.measures];
+  const units: readonly FigureUnit[] = UNITS_OF_FIGURE[figure.measures];
   return (
     <div class="field measured">
       <label for={id}>{figure.label}, if measured</label>
@@ -180,7 +175,8 @@ function Measured(props: { figure: CheckFigure; at: number; number: number; give
       <input
         id={id}
         name={`${name}.value`}
-        inputmode="decimal"
+        // An inch is written as a fraction too, for which a keypad of numbers has no stroke.
+        inputmode={units.includes('in') ? undefined : 'decimal'}
         autocomplete="off"
         value={textOf(entered?.['value'])}
       />{' '}

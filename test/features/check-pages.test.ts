@@ -65,7 +65,7 @@ describe.each(ENGINES)('the pages of checks on %s', (engine) => {
       'figures[0].unit': 'mm',
     };
     const unread = await send(id, { ...fields([]), ...figure }).expect(400);
-    expect(unread.text).toContain('cannot be read. Write a number such as');
+    expect(unread.text).toContain('cannot be read. Write a bare number such as');
     expect(unread.text).toContain('value="six"');
     await send(id, { _once: randomUUID(), answers: 'x', figures: 'y' }).expect(400);
     expect((await yard.crew.get(`/api/items/${id}`).expect(200)).body.condition).toBe('inService');

@@ -48,6 +48,18 @@ describe('a problem with a check', () => {
       'Look at the webbing. The count of broken wires is entered as a bare number.',
     ],
     [
+      { code: 'figure_unreadable', point: 'webbing', figure: 'cut' },
+      'Look at the webbing. The length of the cut cannot be read. Write a bare number such as 5.5, or off an inch rule 1 3/4.',
+    ],
+    [
+      { code: 'figure_unreadable', point: 'webbing', figure: 'wires' },
+      'Look at the webbing. The count of broken wires cannot be read. Write a bare number such as 5.',
+    ],
+    [
+      { code: 'figures_doubtful', point: 'webbing', figure: 'cut' },
+      'Look at the webbing. The length of the cut is doubtful beside the figure that it is held against. Look at both, and enter them in one unit.',
+    ],
+    [
       { code: 'figure_out_of_range', point: 'webbing', figure: 'cut', most: '300' },
       'Look at the webbing. The length of the cut cannot be over 300 mm. Look at the unit.',
     ],

@@ -237,6 +237,19 @@ describe('inches', () => {
     expect(findingOf(WEBBING, { cut: inches('0.2'), width: mm('50.8') }).failed).toBe(false);
   });
 
+  it('are doubted beside millimetres where the share would fail in one unit', () => {
+    const doubted = [{ code: 'figures_doubtful', point: 'webbing', figure: 'cut' }];
+    expect(figureProblems(WEBBING, { cut: mm('0.25'), width: inches('2') })).toEqual(doubted);
+    expect(figureProblems(WEBBING, { cut: mm('0.2'), width: inches('2') })).toEqual([]);
+    expect(figureProblems(WEBBING, { cut: mm('2'), width: inches('2') })).toEqual(doubted);
+    expect(figureProblems(WEBBING, { cut: mm('2.01'), width: inches('2') })).toEqual([]);
+    expect(figureProblems(WEBBING, { cut: mm('0.2'), worn: mm('0.4'), width: inches('2') })).toEqual([
+      { ...doubted[0], figure: 'worn' },
+    ]);
+    expect(findingOf(WEBBING, { cut: inches('1/4'), width: inches('2') }).failed).toBe(true);
+    expect(findingOf(WEBBING, { cut: inches('0.25'), width: mm('50') }).failed).toBe(true);
+  });
+
   it.each([
     ['1/2', '0.5'],
     ['1 3/4', '1.75'],

@@ -79,11 +79,15 @@ export function judgeShare(criterion: ShareCriterion, part: ReadFigure, whole: R
 
 /**
  * True where one figure must be in another unit or place: a part that wears measures twice its size as new or more, one
- * that opens half of it or less. Common practice, no source.
+ * that opens half of it or less, or a share in two units would fail in one: a cut of 1/4 in that is entered as 0.25 mm
+ * of 2 in. Common practice, no source.
  */
-export function isDoubtful({ rule }: ShareCriterion, part: ReadFigure, whole: ReadFigure): boolean {
-  if (rule === 'lossAbove') return !part.value.isLessThan(whole.value.times(TWO));
-  return rule === 'growthAbove' && !whole.value.isLessThan(part.value.times(TWO));
+export function isDoubtful(criterion: ShareCriterion, part: ReadFigure, whole: ReadFigure): boolean {
+  if (criterion.rule === 'lossAbove') return !part.value.isLessThan(whole.value.times(TWO));
+  if (criterion.rule === 'growthAbove') return !whole.value.isLessThan(part.value.times(TWO));
+  const isPart = !whole.entered.isLessThan(part.entered);
+  const limit = Exact.of(criterion.limit).times(whole.entered);
+  return part.unit !== whole.unit && isPart && isPast(criterion, part.entered, limit);
 }
 
 const TWO = Exact.of('2');

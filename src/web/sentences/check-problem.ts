@@ -30,7 +30,8 @@ const SENTENCES: Readonly<Record<CheckProblemCode, (told: Told) => string>> = {
   unknown_figure: ({ name }) => `No figure '${name}' is asked for here.`,
   unit_not_of_figure: ({ name, asked }) =>
     `The ${name} is entered ${UNIT_WORDS[asked?.measures ?? 'length']}.`,
-  figure_unreadable: ({ name }) => `The ${name} cannot be read. Write a number such as 5.5.`,
+  figure_unreadable: ({ name, asked }) =>
+    `The ${name} cannot be read. Write ${EXAMPLES[asked?.measures ?? 'length']}.`,
   figure_negative: ({ name }) => `The ${name} cannot be below nought.`,
   figure_not_whole: ({ name }) => `The ${name} is counted, and has no decimals.`,
   figure_out_of_range: ({ name, problem, asked }) =>
@@ -38,8 +39,14 @@ const SENTENCES: Readonly<Record<CheckProblemCode, (told: Told) => string>> = {
   figure_zero: ({ name }) => `The ${name} cannot be nought.`,
   partner_missing: ({ name }) => `Enter the ${name} too: one figure is judged by the other.`,
   figures_doubtful: ({ name }) =>
-    `The ${name} is too far from its size as new to be right. Look at both units.`,
+    `The ${name} is doubtful beside the figure that it is held against. Look at both, and enter them in one unit.`,
 };
+
+const EXAMPLES = {
+  length: 'a bare number such as 5.5, or off an inch rule 1 3/4',
+  angle: 'a bare number such as 5.5',
+  count: 'a bare number such as 5',
+} as const satisfies Readonly<Record<CheckFigure['measures'], string>>;
 
 const UNIT_WORDS = {
   length: 'in mm or inches',
