@@ -26,6 +26,12 @@ export class PhoneJobView {
   reserved!: number;
 }
 
+/** Who sets a limit, by the name that a person knows it by. */
+export class LimitSourceView {
+  key!: string;
+  title!: string;
+}
+
 /** What to look at on one kind of gear. */
 export class ChecklistView {
   kind!: string;
@@ -36,6 +42,8 @@ export class ChecklistView {
     description: 'Each point: key, look, failsWhen, severity, figures, criteria, source.',
   })
   points!: readonly CheckPoint[];
+  /** The sources of the limits that measured figures are held against. */
+  sources!: LimitSourceView[];
 }
 
 /** An item as the phone has it without a network. */

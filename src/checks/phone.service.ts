@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { Catalogue } from '../catalogue/catalogue.js';
+import { sourceTitle } from '../catalogue/source-title.js';
 import { Clock } from '../clock.js';
 import { bookedItems, isLive, type BookedItem } from '../custody/booked-items.js';
 import { jobsWithGear } from '../custody/jobs-with-gear.js';
@@ -84,7 +85,11 @@ export class PhoneService {
   private checklists(rows: readonly BookedItem[]): ChecklistView[] {
     return [...new Set(rows.map(({ kind }) => kind))].map((key) => {
       const { kind, name, plural, checklist } = this.catalogue.kind(key);
-      return { kind, name, plural, points: checklist };
+      const limits = checklist.flatMap(({ criteria }) => criteria.map(({ source }) => source.key));
+      const sources = [...new Set(limits)].map((source) => {
+        return { key: source, title: sourceTitle(this.catalogue.source(source)) };
+      });
+      return { kind, name, plural, points: checklist, sources };
     });
   }
 

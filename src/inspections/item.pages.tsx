@@ -1,7 +1,7 @@
 import { Controller, Get, Param, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Catalogue } from '../catalogue/catalogue.js';
-import type { SourceDefinition } from '../catalogue/read-source.js';
+import { sourceTitle } from '../catalogue/source-title.js';
 import { answerPage } from '../http/answer-form.js';
 import { DocumentsService } from '../documents/documents.service.js';
 import { IdPipe } from '../http/id.pipe.js';
@@ -43,8 +43,4 @@ export class ItemPages {
     });
     await answerPage(reply, html);
   }
-}
-
-function sourceTitle({ title, edition, kind }: SourceDefinition): string {
-  return kind === 'practice' ? title : `${title}, ${edition}`;
 }

@@ -4,6 +4,7 @@ import { checkState } from '../../src/checks/check-state.js';
 import { coverageSentence } from '../../src/checks/coverage-words.js';
 import type { CheckState } from '../../src/checks/coverage.dto.js';
 import { toDay } from '../../src/rules/calendar/day.js';
+import type { CheckPoint } from '../../src/rules/checks/checklist.js';
 import { checkAnswers } from '../support/check-answers.js';
 import { ENGINES } from '../support/engines.js';
 import { jobInput, startGearYard, type GearYard } from '../support/gear-yard.js';
@@ -197,6 +198,11 @@ describe.each(ENGINES)('the coverage of a job on %s', (engine) => {
     expect(jobs).toMatchObject([{ id: jobId, out: straps.length, reserved: 0 }]);
     const { body: bundle } = await yard.crew.get(`/api/phone/jobs/${jobId}`).expect(200);
     expect(bundle.checklists).toMatchObject([{ kind: 'ratchetStrap', points: expect.any(Array) }]);
+    const limits = bundle.checklists[0].points.flatMap((point: CheckPoint) =>
+      point.criteria.map(({ source }) => source.key),
+    );
+    const named = bundle.checklists[0].sources.map(({ key }: { key: string }) => key);
+    expect(named.sort()).toEqual([...new Set(limits)].sort());
     expect(bundle.items).toHaveLength(straps.length);
     expect(bundle.items[0]).toMatchObject({ tag: straps[0]?.tag, held: 'out', check: { state: 'checked' } });
     expect(bundle.items[1]).toMatchObject({ standing: 'quarantined', check: { state: 'failed' } });

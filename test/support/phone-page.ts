@@ -110,6 +110,15 @@ export async function recordedChecks(address: string): Promise<readonly string[]
     .reverse();
 }
 
+/** How many photos the server has of the item with this tag. */
+export async function photosOnServer(address: string, tag: string): Promise<number> {
+  const manager = await ApiClient.signIn(address, demoAccount('piet'));
+  const { items } = await manager.get<{ items: { id: number; tag: string }[] }>(`/api/items?text=${tag}`);
+  const item = items.find((each) => each.tag === tag);
+  const documents = await manager.get<{ kind: string }[]>(`/api/items/${item?.id}/documents`);
+  return documents.filter(({ kind }) => kind === 'photo').length;
+}
+
 function demoAccount(name: string): { signInName: string; password: string } {
   const found = DEMO_ACCOUNTS.find(({ signInName }) => signInName === name);
   if (!found) throw new Error(`There is no demo account ${name}.`);

@@ -58,7 +58,8 @@ function LampButton({ track }: { track: MediaStreamTrack }) {
 
 async function openCamera(signal: AbortSignal): Promise<MediaStream> {
   const stream = await navigator.mediaDevices.getUserMedia({
-    video: { facingMode: 'environment', width: { ideal: 1280 } },
+    // So that the smallest label is read from as far as a hand reaches.
+    video: { facingMode: 'environment', width: { ideal: 1920 }, height: { ideal: 1080 } },
   });
   const end = () => stream.getTracks().forEach((track) => track.stop());
   if (signal.aborted) end();

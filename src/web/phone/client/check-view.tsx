@@ -1,6 +1,7 @@
 import { StateMark } from '../../components/state-mark.js';
 import type { ViewProps } from './view-props.js';
 import { CheckStart } from './check-start.js';
+import { Crumbs } from './crumbs.js';
 import { keptJob, type ItemOnPhone } from './kept-job.js';
 import { addressOf } from './place.js';
 
@@ -10,9 +11,7 @@ export function CheckView({ phone, send, jobId, itemId }: ViewProps & { jobId: n
   const found = kept?.items.find(({ item }) => item.id === itemId);
   return (
     <>
-      <p class="crumbs">
-        <a href={addressOf({ at: 'job', jobId })}>Gear of the job</a>
-      </p>
+      <Crumbs href={addressOf({ at: 'job', jobId })} words="Gear of the job" me={phone.snapshot.me} />
       {kept && found ? (
         <>
           <Heading {...found} />

@@ -40,6 +40,8 @@ export interface PhoneKind {
   /** Not in what an older page has kept. */
   readonly plural?: string;
   readonly points: readonly CheckPoint[];
+  /** Who sets the limits, by name. Not in what an older page has kept. */
+  readonly sources?: readonly { readonly key: string; readonly title: string }[];
 }
 
 /** Everything that the phone needs of one job while there is no signal: `GET /api/phone/jobs/:id`. */

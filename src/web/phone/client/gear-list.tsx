@@ -75,7 +75,8 @@ function GroupHeading({ group: { plural, checked, total, refused, toCheck } }: {
   );
 }
 
-function ItemTile({ item, standing, begun, jobId }: ItemOnPhone & { jobId: number }) {
+/** An item to open, with its mark and the serial number to compare. */
+export function ItemTile({ item, standing, begun, jobId }: ItemOnPhone & { jobId: number }) {
   return (
     <li>
       <a

@@ -1,48 +1,49 @@
 import { useEffect, useState } from 'preact/hooks';
 import { counted } from './counted.js';
-import { findItem } from './find-item.js';
+import { Crumbs } from './crumbs.js';
 import { gearGroups, type GearGroup } from './gear-groups.js';
 import { GroupList, RefusedList } from './gear-list.js';
 import { keptJob } from './kept-job.js';
+import { meantBy } from './meant-items.js';
 import type { Phone } from './phone.js';
 import { addressOf } from './place.js';
-import { ScanBox } from './scan-box.js';
+import { ScanBox, type ReadTag } from './scan-box.js';
 import { takeSavedNote, type SavedNote } from './saved-note.js';
-import { tagFrom } from './scan.js';
 import { whenOf } from './time.js';
+import { UnclearTag } from './unclear-tag.js';
 
 /** The gear of a job by its kinds with a state mark each, and the field and the camera to pick an item with. */
 export function JobSet({ phone, jobId }: { phone: Phone; jobId: number }) {
   const [saved] = useState(takeSavedNote);
-  const [unknown, setUnknown] = useState<string>();
+  const [unclear, setUnclear] = useState<ReadTag>();
   useEffect(() => void phone.fetchJob(jobId), [phone, jobId]);
   const kept = keptJob(phone.snapshot, jobId);
   if (!kept) return <NotKept reason={phone.snapshot.notFetched} />;
   const { bundle, fetchedAt, items } = kept;
   const groups = gearGroups(items, saved?.kind);
   const refused = items.filter(({ standing }) => standing.state === 'refused');
-  const choose = (text: string) => {
-    const item = findItem(bundle.items, tagFrom(text));
-    if (item) location.hash = addressOf({ at: 'item', jobId, itemId: item.id });
-    else setUnknown(tagFrom(text));
+  const choose = (read: ReadTag) => {
+    const { certain } = meantBy(bundle.items, read);
+    if (certain) location.hash = addressOf({ at: 'item', jobId, itemId: certain.id });
+    else setUnclear(read);
   };
+  const meant = unclear && meantBy(bundle.items, unclear);
   return (
     <>
-      <p class="crumbs">
-        <a href="#/">Jobs</a>
-      </p>
+      <Crumbs href="#/" words="Jobs" me={phone.snapshot.me} />
       <h1 tabIndex={-1}>
         {bundle.job.reference} {bundle.job.name}
       </h1>
       {saved ? <SavedWords saved={saved} group={groups.find(({ kind }) => kind === saved.kind)} /> : null}
       <Progress groups={groups} total={items.length} refused={refused.length} />
-      <ScanBox onText={choose} />
-      {unknown === undefined ? null : (
-        <p class="note note-refused" role="alert">
-          {unknown} is not on the list of this job, or more than one reads like it. Look at the label again,
-          or pick the item below. Do not use gear that is not on the list.
-        </p>
-      )}
+      <ScanBox onTag={choose} />
+      {unclear && meant && !meant.certain ? (
+        <UnclearTag
+          text={unclear.text}
+          alike={items.filter(({ item }) => meant.alike.includes(item))}
+          jobId={jobId}
+        />
+      ) : null}
       {groups.map((group) => (
         <GroupList key={`${group.kind} ${group.toCheck === 0}`} group={group} jobId={jobId} />
       ))}

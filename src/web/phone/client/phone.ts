@@ -80,8 +80,7 @@ export class Phone {
    * can be reached: a crew that has not opened its job at the office must not stand in the hall without it.
    */
   async fetchJobs(): Promise<void> {
-    const me = await read<Me>('/api/phone/me');
-    if (me.kind === 'taken') await keepThing(this.store, 'me', me.body);
+    await this.fetchMe();
     const fetchedAt = new Date().toISOString();
     const answer = await read<readonly PhoneJob[]>('/api/phone/jobs');
     if (answer.kind === 'taken') await keepThing(this.store, 'jobs', { jobs: answer.body, fetchedAt });
@@ -89,16 +88,13 @@ export class Phone {
     await this.reload();
     if (answer.kind !== 'taken') return;
     const kept = new Set(this.snapshot.bundles.map(({ id }) => id));
-    for (const { id } of answer.body) if (!kept.has(id)) await this.fetchJob(id);
+    for (const { id } of answer.body) if (!kept.has(id)) await this.fetchBundle(id);
   }
 
-  /** Fetches all of a job that is needed without a signal, where the server can be reached. */
+  /** Fetches who is signed in and all of a job that is needed without a signal, where the server can be reached. */
   async fetchJob(id: number): Promise<void> {
-    const fetchedAt = new Date().toISOString();
-    const answer = await read<PhoneBundle>(`/api/phone/jobs/${id}`);
-    if (answer.kind === 'taken') await this.store.put('bundles', { id, bundle: answer.body, fetchedAt });
-    this.noteFetch(answer);
-    await this.reload();
+    await this.fetchMe();
+    await this.fetchBundle(id);
   }
 
   /**
@@ -141,7 +137,7 @@ export class Phone {
     try {
       const result = await sendWaiting(this.store, () => void this.reloadEverywhere());
       if (result) this.change({ halt: result.halt });
-      if (result && result.sent > 0) await Promise.all(this.openJobs().map((id) => this.fetchJob(id)));
+      if (result && result.sent > 0) await Promise.all(this.openJobs().map((id) => this.fetchBundle(id)));
       return result?.halt === undefined;
     } finally {
       this.change({ isSending: false });
@@ -153,6 +149,19 @@ export class Phone {
   async tryAgain(): Promise<void> {
     await tryAgain(this.store);
     await this.reloadEverywhere();
+  }
+
+  private async fetchMe(): Promise<void> {
+    const answer = await read<Me>('/api/phone/me');
+    if (answer.kind === 'taken') await keepThing(this.store, 'me', answer.body);
+  }
+
+  private async fetchBundle(id: number): Promise<void> {
+    const fetchedAt = new Date().toISOString();
+    const answer = await read<PhoneBundle>(`/api/phone/jobs/${id}`);
+    if (answer.kind === 'taken') await this.store.put('bundles', { id, bundle: answer.body, fetchedAt });
+    this.noteFetch(answer);
+    await this.reload();
   }
 
   private openJobs(): readonly number[] {

@@ -62,7 +62,9 @@ function BadFields({ point, draft, onChange, onPhotoMaking }: PointProps) {
   );
 }
 
+/** Lengths of a point are taken with one rule: the unit that was chosen for one is offered for the next. */
 function Figures({ point, draft, onChange }: PointProps) {
+  const chosen = Object.values(draft.figures).map(({ unit }) => unit);
   return (
     <details>
       <summary>Measured it? Enter it (optional)</summary>
@@ -71,6 +73,7 @@ function Figures({ point, draft, onChange }: PointProps) {
           key={figure.name}
           id={`figure-${point.key}-${figure.name}`}
           figure={figure}
+          chosen={chosen}
           entered={draft.figures[figure.name]}
           onChange={(entered) => onChange({ figures: { ...draft.figures, [figure.name]: entered } })}
         />
@@ -82,13 +85,16 @@ function Figures({ point, draft, onChange }: PointProps) {
 interface FigureProps {
   readonly id: string;
   readonly figure: CheckFigure;
+  /** The units of the figures of the point so far. */
+  readonly chosen: readonly FigureUnit[];
   readonly entered: PointDraft['figures'][string] | undefined;
   readonly onChange: (entered: PointDraft['figures'][string]) => void;
 }
 
-function FigureField({ id, figure, entered, onChange }: FigureProps) {
+function FigureField({ id, figure, chosen, entered, onChange }: FigureProps) {
   const units: readonly FigureUnit[] = UNITS_OF_FIGURE[figure.measures];
-  const { value = '', unit = units[0] ?? '' } = entered ?? {};
+  const likely = chosen.findLast((unit) => units.includes(unit)) ?? units[0] ?? '';
+  const { value = '', unit = likely } = entered ?? {};
   return (
     <div class="figure">
       <label for={id}>

@@ -1,18 +1,25 @@
 import { useState } from 'preact/hooks';
 import { Camera } from './camera.js';
+import { tagFrom } from './scan.js';
+
+/** What was read off a label or typed. */
+export interface ReadTag {
+  readonly text: string;
+  readonly isScanned: boolean;
+}
 
 /** Picks an item: the camera on its label, or its tag typed. */
-export function ScanBox({ onText }: { onText: (text: string) => void }) {
+export function ScanBox({ onTag }: { onTag: (read: ReadTag) => void }) {
   const [isScanning, setScanning] = useState(false);
   const [text, setText] = useState('');
   const choose = (event: SubmitEvent) => {
     event.preventDefault();
-    if (text.trim() !== '') onText(text);
+    if (text.trim() !== '') onTag({ text: tagFrom(text), isScanned: false });
     setText('');
   };
   const onFound = (found: string) => {
     setScanning(false);
-    onText(found);
+    onTag({ text: tagFrom(found), isScanned: true });
   };
   return (
     <section class="scan" aria-label="Pick an item">

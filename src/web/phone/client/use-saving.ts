@@ -32,7 +32,7 @@ export function useSaving({ phone, send, jobId, timeZone, found: { item, kind } 
   const save = async (draft: Draft, startedAt: string | undefined): Promise<void> => {
     const points = kind?.points ?? [];
     const answers = answersOf(points, draft);
-    const verdict = verdictOf(points, answers);
+    const verdict = verdictOf({ ...kind, points }, answers);
     if ('problems' in verdict) return setTrouble(troubleWords(verdict.problems, points));
     const now = new Date();
     if (startedAt && !stillCounts(startedAt, { now: now.getTime(), timeZone })) return setTrouble([TOO_OLD]);

@@ -1,21 +1,26 @@
 import { StateMark } from '../../components/state-mark.js';
 import type { ViewProps } from './view-props.js';
 import { conflictWords } from './conflict-words.js';
+import { Crumbs } from './crumbs.js';
 import type { SavedCheck, SavedPhoto } from './store.js';
 import { whenOf } from './time.js';
 
 /** Everything that was saved on this phone: what waits, what needs a look, what the server has. */
 export function WaitingView({ phone }: ViewProps) {
-  const { checks, photos } = phone.snapshot;
+  const { checks, photos, me } = phone.snapshot;
   const waiting = [...checks, ...photos].filter(({ sending }) => sending === 'waiting');
   const refused = [...checks, ...photos].filter(({ sending }) => sending === 'needsLook');
   const sent = checks.filter(({ sending }) => sending === 'sent').reverse();
   return (
     <>
-      <p class="crumbs">
-        <a href="#/">Jobs</a>
-      </p>
+      <Crumbs href="#/" words="Jobs" me={me} />
       <h1 tabIndex={-1}>Saved on this phone</h1>
+      {me ? (
+        <p>
+          Checks are saved under the name of {me.name}. Someone else signs in first, while there is a signal:{' '}
+          <a href="/sign-in?then=/phone">sign in</a>.
+        </p>
+      ) : null}
       <section>
         <h2>Waits to be sent ({waiting.length})</h2>
         {waiting.length === 0 ? <p>Nothing. The server has everything that was saved here.</p> : null}
