@@ -4,7 +4,7 @@ import { layOutWords, type LabelWords, type TextLine } from './label-text.js';
 import { qrSymbol, type QrSymbol } from './qr-symbol.js';
 import type { SheetLayout } from './sheet-layout.js';
 
-/** The smallest module that a phone at arm's length reads off worn print, in millimetres. Common practice, no source. */
+/** The smallest module that a phone reads off worn print from 20 cm away, in millimetres. Common practice, no source. */
 export const SMALLEST_MODULE_MM = 0.4;
 
 /** The largest symbol: beyond it, size gains nothing. */
