@@ -22,7 +22,18 @@ export function PlainText({ most, what, lines = false }: TextRange): PropertyDec
   );
 }
 
-/** Whether text has no control characters (PostgreSQL cannot keep a NUL) and no halves of characters. */
+/**
+ * Whether text has no control characters (PostgreSQL cannot keep a NUL), no halves of characters, and nothing that turns
+ * what follows around.
+ */
 export function isPlain(text: string, { lines }: { lines: boolean }): boolean {
-  return !/[\p{Cc}\p{Cs}]/u.test(lines ? text.replace(/[\n\r\t]/g, ' ') : text);
+  return !/[\p{Cc}\p{Cs}]/u.test(lines ? text.replace(/[\n\r\t]/g, ' ') : text) && !turnsWriting(text);
+}
+
+/**
+ * Whether text embeds, overrides or isolates a direction of writing (Unicode UAX #9, section 2): unseen, it makes a serial
+ * number or a line of a report read as another. The marks that text from right to left needs are not among them.
+ */
+export function turnsWriting(text: string): boolean {
+  return /[\u202A-\u202E\u2066-\u2069]/.test(text);
 }

@@ -1,5 +1,6 @@
 import type { FieldError } from '../problem.js';
 import { badInput } from './input.js';
+import { turnsWriting } from './plain-text.js';
 
 /** Deeper than anything that Tackleroom is sent; reading what is nested without end would exhaust the stack. */
 const DEEPEST = 8;
@@ -12,7 +13,7 @@ const NAME_MARKS = /[.[\]]+/;
 
 /**
  * Stands before everything that reads a body or a query.
- * @throws Problem `bad_input` of text that no database keeps (NUL, halves of characters), of names that every object
+ * @throws Problem `bad_input` of text that no database keeps (NUL, halves of characters) or that reads otherwise than it is, of names that every object
  * inherits, of lists in lists, and of what is nested too deeply.
  */
 export function refuseUnsafeInput({ body, query }: { body: unknown; query: unknown }): void {
@@ -22,7 +23,9 @@ export function refuseUnsafeInput({ body, query }: { body: unknown; query: unkno
 
 function faultsIn(value: unknown, field: string, depth: number): FieldError[] {
   if (typeof value === 'string')
-    return isKeepable(value) ? [] : [fault(field, 'write it without control characters')];
+    return isKeepable(value)
+      ? []
+      : [fault(field, 'holds a control character, which is not seen: type it anew')];
   if (typeof value !== 'object' || value === null || Buffer.isBuffer(value)) return [];
   if (depth === DEEPEST) return [fault(field, 'is nested too deeply')];
   if (Array.isArray(value)) {
@@ -44,5 +47,5 @@ function fault(field: string, message: string): FieldError {
 
 /** PostgreSQL keeps no NUL, and UTF-8 no half of a character. */
 function isKeepable(text: string): boolean {
-  return !/[\0\p{Cs}]/u.test(text);
+  return !/[\0\p{Cs}]/u.test(text) && !turnsWriting(text);
 }

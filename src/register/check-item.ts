@@ -1,3 +1,4 @@
+import { isPlain } from '../http/plain-text.js';
 import type { FieldError } from '../problem.js';
 import { isDay, type Day } from '../rules/calendar/day.js';
 import type { SchemeDefinition } from '../rules/due/scheme.js';
@@ -68,7 +69,8 @@ function checkMark(
   { most, what }: { most: number; what: string },
 ): FieldError[] {
   if (lookAlikeKey(text) === '') return [{ field, message: `write ${what}` }];
-  if (/\p{Cc}/u.test(text)) return [{ field, message: 'write it on one line, without control characters' }];
+  if (!isPlain(text, { lines: false }))
+    return [{ field, message: 'write it on one line, without control characters' }];
   const longest = Math.max(text.trim().length, identityKey(text).length, lookAlikeKey(text).length);
   return longest > most ? [{ field, message: `write at most ${most} characters` }] : [];
 }

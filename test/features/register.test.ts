@@ -91,10 +91,20 @@ describe.each(ENGINES)('the register on %s', (engine) => {
     async (field) => {
       expect(await refusedField({ [field]: '   ' }, field)).toMatch(/^write/);
       expect(await refusedField({ [field]: ' - / - ' }, field)).toMatch(/^write/);
-      expect(await refusedField({ [field]: 'A\u0000B' }, field)).toMatch(/^write/);
+      expect(await refusedField({ [field]: 'A\u0001B' }, field)).toMatch(/^write/);
       expect(await refusedField({ [field]: 'Ｘ'.repeat(81) }, field)).toContain('at most');
     },
   );
+
+  it('refuses text that reads otherwise than it is, and takes what runs from right to left', async () => {
+    // Unicode UAX #9, section 2: embeddings, overrides and isolates. A tag of 'RS-\u202E100' is seen as RS-001.
+    for (const turn of ['\u202A', '\u202B', '\u202C', '\u202D', '\u202E', '\u2066', '\u2069']) {
+      for (const field of ['serial', 'notes'])
+        expect(await refusedField({ [field]: `RS-${turn}100` }, field)).toContain('not seen');
+    }
+    const notes = '\u05d7\u05d1\u05dc 12\u200f, \u202f5\u00a0mm';
+    expect((await enter({ notes }).expect(201)).body.notes).toBe(notes);
+  });
 
   it('refuses a kind and a store that are not there', async () => {
     expect(await refusedField({ kind: 'hammer' }, 'kind')).toContain("'hammer' is not a kind");
