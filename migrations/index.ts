@@ -3,6 +3,7 @@ import { HeavyLift1795608000000 } from './1795608000000-heavy-lift.js';
 import { SiteChecks1795611600000 } from './1795611600000-site-checks.js';
 import { TagLookAlikes1795626000000 } from './1795626000000-tag-look-alikes.js';
 import { Reminders1795629600000 } from './1795629600000-reminders.js';
+import { DefectsStand1795633200000 } from './1795633200000-defects-stand.js';
 
 /** The history of the database, oldest first. A migration that has landed is never edited. */
 export const migrations = [
@@ -11,4 +12,5 @@ export const migrations = [
   SiteChecks1795611600000,
   TagLookAlikes1795626000000,
   Reminders1795629600000,
+  DefectsStand1795633200000,
 ];

@@ -72,6 +72,7 @@ export async function undoTriggers(runner: QueryRunner): Promise<void> {
   await runner.query('DROP FUNCTION refuse_double_booking()');
 }
 
-function onPostgres(runner: QueryRunner): boolean {
+/** Whether the database that is migrated is PostgreSQL. */
+export function onPostgres(runner: QueryRunner): boolean {
   return runner.connection.options.type === 'postgres';
 }

@@ -46,7 +46,7 @@ export function withSchema(options: DataSourceOptions, schema: Schema): DataSour
 async function openSqlite(dataDir: string, schema: Schema): Promise<Storage> {
   const writer = await new DataSource(withSchema(sqliteWriterOptions(dataDir), schema)).initialize();
   await writer.runMigrations();
-  await makeDurable(writer);
+  await makeSafe(writer);
   const reader = await new DataSource(withSchema(sqliteReaderOptions(dataDir), schema)).initialize();
   takeTurns(reader);
   return {
@@ -84,10 +84,14 @@ async function migrateInTurn(dataSource: DataSource): Promise<void> {
   }
 }
 
-/** An acknowledged write must survive a power cut, so every commit reaches the disk. Asserted, because a pragma that is misspelt is ignored. */
-async function makeDurable(writer: DataSource): Promise<void> {
+/**
+ * An acknowledged write must survive a power cut, so every commit reaches the disk. A row that replaces another is no way
+ * round the triggers that keep history. Asserted, because a pragma that is misspelt is ignored.
+ */
+async function makeSafe(writer: DataSource): Promise<void> {
   await writer.query('PRAGMA synchronous = FULL');
-  const expected = { journal_mode: 'wal', synchronous: 2, foreign_keys: 1 };
+  await writer.query('PRAGMA recursive_triggers = ON');
+  const expected = { journal_mode: 'wal', synchronous: 2, recursive_triggers: 1, foreign_keys: 1 };
   for (const [pragma, value] of Object.entries(expected)) {
     const [row] = await writer.query<Record<string, unknown>[]>(`PRAGMA ${pragma}`);
     const found = Object.values(row ?? {})[0];

@@ -14,6 +14,13 @@ const yesterday = addDays(today, -1);
 const examination = { type: 'thoroughExamination', doneOn: today, outcome: 'fit' };
 const danger = { severity: 'immediateDanger', description: 'jaw cracked' };
 
+/** Writes each row of a table over itself, without a word of UPDATE or DELETE. */
+function replacing(engine: (typeof ENGINES)[number], table: string, key = 'id'): string {
+  return engine === 'sqlite'
+    ? `INSERT OR REPLACE INTO ${table} SELECT * FROM ${table}`
+    : `INSERT INTO ${table} SELECT * FROM ${table} ON CONFLICT (${key}) DO UPDATE SET ${key} = EXCLUDED.${key}`;
+}
+
 describe.each(ENGINES)('inspections on %s', (engine) => {
   let server: GearServer;
   beforeAll(async () => void (server = await startGearServer(engine)));
@@ -147,6 +154,7 @@ describe.each(ENGINES)('inspections on %s', (engine) => {
     const { id } = await server.newItem();
     await record(server.examiner, id).expect(201);
     await act(server.crew, id, 'events', { type: 'dropped', happenedOn: yesterday }).expect(201);
+    await act(server.crew, id, 'defects', danger).expect(201);
     const unitOfWork = server.app.get(UnitOfWork);
     for (const statement of [
       "UPDATE inspection SET outcome = 'unfit'",
@@ -155,10 +163,27 @@ describe.each(ENGINES)('inspections on %s', (engine) => {
       'DELETE FROM gear_event',
       "UPDATE ledger_entry SET actor_name = 'nobody'",
       'DELETE FROM ledger_entry',
+      "UPDATE defect SET description = ''",
+      'DELETE FROM defect',
+      ...['inspection', 'gear_event', 'defect'].map((table) => replacing(engine, table)),
+      replacing(engine, 'ledger_entry', 'number'),
     ]) {
       await expect(unitOfWork.run((manager) => manager.query(statement))).rejects.toThrow('append_only');
     }
     expect((await server.crew.get(`/api/items/${id}/inspections`)).body).toHaveLength(1);
+  });
+
+  it('closes a defect once, and never opens it again, whoever asks the database (invariant 2)', async () => {
+    const { id } = await server.newItem();
+    await act(server.crew, id, 'defects', danger).expect(201);
+    await record(server.examiner, id, { release: true }).expect(201);
+    const [closed] = (await server.crew.get(`/api/items/${id}/defects`)).body;
+    expect(closed.closedByInspectionId).toEqual(expect.any(Number));
+    for (const by of ['NULL', 'closed_by_inspection_id']) {
+      const statement = `UPDATE defect SET closed_by_inspection_id = ${by} WHERE id = ${closed.id}`;
+      const run = server.app.get(UnitOfWork).run((manager) => manager.query(statement));
+      await expect(run).rejects.toThrow('append_only');
+    }
   });
 
   it('leaves nothing of a refused change: no record, no line of history', async () => {
