@@ -97,10 +97,11 @@ function readTrigger(reader: Reader): Trigger {
   reader.expectKeys(['when'], ['months', 'declarationMonths', 'events', 'lifts']);
   const when = reader
     .at('when')
-    .readOneOf(['interval', 'firstUse', 'afterEvent', 'everyLifts', 'eachShift'], 'trigger');
+    .readOneOf(['interval', 'firstUse', 'afterEvent', 'everyLifts', 'afterIdle', 'eachShift'], 'trigger');
   if (reader.noted() > notedBefore) return { when: 'eachShift' };
   switch (when) {
     case 'interval':
+    case 'afterIdle':
       reader.expectKeys(['when', 'months']);
       return { when, months: reader.at('months').readWhole(MONTHS) };
     case 'firstUse':

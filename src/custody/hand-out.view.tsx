@@ -2,9 +2,11 @@ import { Scroll } from '../web/components/scroll.js';
 import { JobCrumbs, JobLinks } from '../jobs/job-links.view.js';
 import type { Actor } from '../people/actor.js';
 import type { Problem } from '../problem.js';
+import type { IdleInspection } from '../rules/due/idle.js';
 import { Form } from '../web/components/form.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { page } from '../web/page.js';
+import { idleSentence } from '../web/sentences/idle.js';
 import { count, day } from '../web/sentences/words.js';
 import { BookingFlagsNote } from './booking-flags.view.js';
 import type { BookedItemView } from './booking.dto.js';
@@ -107,9 +109,13 @@ function Confirmations({ confirmations }: Pick<CounterSheet, 'confirmations'>) {
   );
 }
 
+function Idle({ idle }: { idle: IdleInspection | undefined }) {
+  return idle === undefined ? null : <p class="caution-line">{idleSentence(idle)}</p>;
+}
+
 function PickingList({
   waiting,
-  sheet: { labels, booking },
+  sheet: { labels, booking, idle },
 }: {
   waiting: readonly BookedItemView[];
   sheet: CounterSheet;
@@ -143,6 +149,7 @@ function PickingList({
                     <td>
                       {labels.get(item.lineKey) ?? item.lineKey}{' '}
                       {unfit.has(item.id) ? <StateMark state="refused" word="not fit any more" /> : null}
+                      <Idle idle={idle.get(item.itemId)} />
                     </td>
                   </tr>
                 ))}

@@ -15,7 +15,7 @@ import { CommitmentsService } from './commitments.service.js';
 import { countedLifts } from './lift-counts.js';
 import { LiftCountEntity } from './lift-count.entity.js';
 import type { JobLiftsView, LiftsDto } from './site-use.dto.js';
-import { staysOnJob } from './stays.js';
+import { staysOnJob, wasOutOn, type Stay } from './stays.js';
 
 /** The lifts that the gear of a job makes, day by day. */
 @Injectable()
@@ -49,8 +49,9 @@ export class Lifts {
       await change.lock('job', [jobId]);
       const job = await loadJob(change.manager, jobId);
       const today = this.clock.today(job.store.timeZone);
-      refuseOtherDays(job, toDay(onDay), today);
-      const itemIds = (await staysOnJob(change.manager, jobId)).map(({ itemId }) => itemId);
+      const stays = await staysOnJob(change.manager, jobId, this.clock);
+      refuseOtherDays(job, { onDay: toDay(onDay), stays, today });
+      const itemIds = stays.map(({ itemId }) => itemId);
       if (itemIds.length === 0) {
         throw new Problem(
           'not_allowed_now',
@@ -88,10 +89,20 @@ export class Lifts {
   }
 }
 
-function refuseOtherDays({ reference, cancelled, loadOutDay, backDay }: Job, onDay: Day, today: Day): void {
+/** The days of the job have lifts, and each later one on which gear that is late was still out. */
+function refuseOtherDays(
+  { reference, cancelled, loadOutDay, backDay }: Job,
+  { onDay, stays, today }: { onDay: Day; stays: readonly Stay[]; today: Day },
+): void {
   const field = 'onDay';
   if (cancelled) throw new Problem('not_allowed_now', `Job ${reference} is cancelled.`);
   if (onDay > today) throw badInput([{ field, message: `is in the future: today is ${today} at the store` }]);
-  if (onDay < loadOutDay || onDay > backDay)
-    throw badInput([{ field, message: `is not a day of the job, from ${loadOutDay} to ${backDay}` }]);
+  const wasOut = stays.some((stay) => stay.state !== 'missing' && wasOutOn(stay, onDay));
+  if ((onDay < loadOutDay || onDay > backDay) && !wasOut)
+    throw badInput([
+      {
+        field,
+        message: `is not a day of the job, from ${loadOutDay} to ${backDay}, nor one on which its gear was out`,
+      },
+    ]);
 }

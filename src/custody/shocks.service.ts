@@ -67,7 +67,7 @@ export class Shocks {
     const field = 'happenedOn';
     if (happenedOn > today)
       throw badInput([{ field, message: `is in the future: today is ${today} at the store` }]);
-    const stays = await staysOnJob(change.manager, job.id);
+    const stays = await staysOnJob(change.manager, job.id, this.clock);
     const out = stays.filter((stay) => wasOutOn(stay, toDay(happenedOn)));
     if (out.length === 0) throw badInput([{ field, message: 'nothing of the job was out on that day' }]);
     const duties = dutyOfLines(job, this.catalogue);

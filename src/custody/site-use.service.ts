@@ -25,7 +25,7 @@ export interface SiteUseSheet {
   readonly lifts: JobLiftsView;
   readonly items: readonly UsedItem[];
   readonly isOut: boolean;
-  /** The last day of the job that has been. */
+  /** The last day of the job that has been; today while any of its gear is still out. */
   readonly lastDay: Day | undefined;
 }
 
@@ -48,6 +48,7 @@ export class SiteUse {
     const duties = dutyOfLines(job, this.catalogue);
     const today = this.clock.today(job.store.timeZone);
     const backDay = toDay(job.backDay);
+    const isOut = rows.some(({ state }) => state === 'out');
     return {
       job,
       lifts: await this.lifts.ofJob(jobId),
@@ -57,8 +58,8 @@ export class SiteUse {
         lineLabel: labels.get(lineKey) ?? lineKey,
         involved: isInvolved({ lineKey }, duties),
       })),
-      isOut: rows.some(({ state }) => state === 'out'),
-      lastDay: today < job.loadOutDay ? undefined : today < backDay ? today : backDay,
+      isOut,
+      lastDay: today < job.loadOutDay ? undefined : isOut || today < backDay ? today : backDay,
     };
   }
 }

@@ -46,10 +46,10 @@ export function siteUsePage({ me, sheet, shocked, form = {}, problem }: SiteUseP
   );
 }
 
-/** The lifts of a job by day, and while its gear is out the form to count those of a day. */
+/** The lifts of a job by day, and once its gear has gone out the form to count those of a day. */
 export function JobLifts({
   me,
-  sheet: { job, lifts, isOut, lastDay },
+  sheet: { job, lifts, items, lastDay },
   form = {},
   problem,
 }: Pick<SiteUsePage, 'me' | 'sheet' | 'form'> & { problem?: Problem | undefined }) {
@@ -86,7 +86,7 @@ export function JobLifts({
         Each item that was out counts every lift of the day, whether it hung on it or not: more than it made,
         never fewer. A new count of a day takes the place of the last.
       </p>
-      {counts && isOut ? (
+      {counts && items.length > 0 ? (
         <Form action={`/jobs/${job.id}/lifts`} label="Count the lifts of a day">
           <div class="fields">
             <Field

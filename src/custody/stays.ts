@@ -1,4 +1,5 @@
 import { In, type EntityManager } from 'typeorm';
+import type { Clock } from '../clock.js';
 import { toDay, type Day } from '../rules/calendar/day.js';
 import { BookedItemEntity } from './booked-item.entity.js';
 
@@ -11,7 +12,7 @@ export interface Stay {
   readonly site: string;
   readonly lineKey: string;
   readonly from: Day;
-  /** The day it came back; absent while it has not. */
+  /** The day it came back, which for gear that was late lies past the days it was promised; absent while it has not. */
   readonly through?: Day;
   readonly state: 'out' | 'back' | 'missing';
   readonly handedOutAt: string | null;
@@ -22,13 +23,27 @@ export interface Stay {
 const AWAY = ['out', 'back', 'missing'] as const;
 
 /** Every time that an item was away, the first first. */
-export async function staysOfItem(manager: EntityManager, itemId: number): Promise<Stay[]> {
-  return stays(manager, { itemId });
+export async function staysOfItem(manager: EntityManager, itemId: number, clock: Clock): Promise<Stay[]> {
+  return stays(manager, { itemId }, clock);
 }
 
 /** Everything that was out on a job, in the order it was booked. */
-export async function staysOnJob(manager: EntityManager, jobId: number): Promise<Stay[]> {
-  return stays(manager, { jobId });
+export async function staysOnJob(manager: EntityManager, jobId: number, clock: Clock): Promise<Stay[]> {
+  return stays(manager, { jobId }, clock);
+}
+
+/**
+ * The day an item that came back was last away. A booking ends with the days that were promised, so that it never
+ * stands in the way of the next one; gear that came back later was away until then.
+ */
+export function lastDayAway(
+  { toDay: promised, settledAt }: { readonly toDay: Day; readonly settledAt: string | null },
+  timeZone: string,
+  clock: Clock,
+): Day {
+  if (settledAt === null) return promised;
+  const settledOn = clock.dayAt(settledAt, timeZone);
+  return settledOn > promised ? settledOn : promised;
 }
 
 /** Whether a stay takes in a day. */
@@ -36,15 +51,20 @@ export function wasOutOn({ from, through }: Pick<Stay, 'from' | 'through'>, day:
   return from <= day && (through === undefined || through >= day);
 }
 
-async function stays(manager: EntityManager, of: { itemId?: number; jobId?: number }): Promise<Stay[]> {
+async function stays(
+  manager: EntityManager,
+  of: { itemId?: number; jobId?: number },
+  clock: Clock,
+): Promise<Stay[]> {
   const rows = await manager.find(BookedItemEntity, {
     where: { ...of, state: In([...AWAY]) },
-    relations: { job: true },
+    relations: { job: { store: true } },
     order: of.jobId === undefined ? { fromDay: 'ASC', id: 'ASC' } : { id: 'ASC' },
   });
   return rows.flatMap(({ job, state, ...row }) => {
     const away = AWAY.find((each) => each === state);
-    if (!job || !away) return [];
+    if (!job?.store || !away) return [];
+    const promised = { toDay: toDay(row.toDay), settledAt: row.settledAt };
     return [
       {
         itemId: row.itemId,
@@ -54,7 +74,7 @@ async function stays(manager: EntityManager, of: { itemId?: number; jobId?: numb
         site: job.site,
         lineKey: row.lineKey,
         from: toDay(row.fromDay),
-        ...(away === 'back' ? { through: toDay(row.toDay) } : {}),
+        ...(away === 'back' ? { through: lastDayAway(promised, job.store.timeZone, clock) } : {}),
         state: away,
         handedOutAt: row.handedOutAt,
         settledAt: row.settledAt,

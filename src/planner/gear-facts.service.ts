@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
+import { AwayFacts } from '../custody/away-facts.service.js';
 import { CommitmentsService } from '../custody/commitments.service.js';
 import { LiftFacts } from '../custody/lift-facts.service.js';
 import { InspectionFacts } from '../inspections/inspection-facts.service.js';
@@ -16,6 +17,7 @@ export class GearFacts {
     private readonly inspections: InspectionFacts,
     private readonly commitments: CommitmentsService,
     private readonly lifts: LiftFacts,
+    private readonly away: AwayFacts,
   ) {}
 
   /** The items of the filter as they stand on `today`, scrapped ones too, in the order of their numbers. */
@@ -24,15 +26,19 @@ export class GearFacts {
     const inspections = await this.inspections.load(manager, filter);
     const commitments = await this.commitments.load(manager, filter, today);
     const lifts = await this.lifts.load(manager, filter);
+    const away = await this.away.load(manager, filter, today);
     return items.map((item) => ({
       ...item,
       ...(inspections.get(item.itemId) ?? { inspections: [], events: [] }),
       commitments: commitments.get(item.itemId) ?? [],
-      ...liftsOf(lifts.get(item.itemId)),
+      ...useOf(lifts.get(item.itemId), away.get(item.itemId)),
     }));
   }
 }
 
-function liftsOf(lifts: readonly DayLifts[] | undefined): Pick<Gear, 'lifts'> {
-  return lifts === undefined ? {} : { lifts };
+function useOf(
+  lifts: readonly DayLifts[] | undefined,
+  lastAwayOn: Day | undefined,
+): Pick<Gear, 'lifts' | 'lastAwayOn'> {
+  return { ...(lifts === undefined ? {} : { lifts }), ...(lastAwayOn === undefined ? {} : { lastAwayOn }) };
 }

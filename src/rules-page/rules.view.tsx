@@ -128,6 +128,8 @@ function triggerWords(trigger: Trigger): string {
       return `every ${count(trigger.months, 'month', 'months')}`;
     case 'everyLifts':
       return `every ${count(trigger.lifts, 'lift', 'lifts')}`;
+    case 'afterIdle':
+      return `before use after ${count(trigger.months, 'month', 'months')} or more in which it was neither out nor inspected`;
     case 'firstUse':
       return trigger.declarationMonths === undefined
         ? 'before first use'

@@ -37,7 +37,7 @@ export class GearFiles {
     const job = await loadJob(manager, jobId);
     const result = jobLines(job, this.catalogue);
     const labels = new Map(result.ok ? result.lines.map(({ key, label }) => [key, label]) : []);
-    const stays = await staysOnJob(manager, jobId);
+    const stays = await staysOnJob(manager, jobId, this.clock);
     const itemIds = [...new Set(stays.map(({ itemId }) => itemId))];
     const items = new Map((await itemBriefs(manager, itemIds)).map((item) => [item.id, item]));
     const records = await tracedRecords(manager, itemIds);

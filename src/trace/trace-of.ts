@@ -47,12 +47,13 @@ export function traceOf(defect: NamedDefect, found: Found): DefectTraceView {
   };
 }
 
+/** What was recorded in the same change as the defect is the very examination that found it. */
 function isBefore(
   { outcome, doneOn, recordedAt, clockDoubtful }: TracedRecord,
   defect: ReportedDefect,
   reportedOn: Day,
 ): boolean {
-  if (outcome !== 'fit' || clockDoubtful) return false;
+  if (outcome !== 'fit' || clockDoubtful || recordedAt === defect.recordedAt) return false;
   return doneOn < reportedOn || (doneOn === reportedOn && recordedAt < defect.recordedAt);
 }
 

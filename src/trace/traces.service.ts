@@ -40,7 +40,7 @@ export class Traces {
     const defect = await requireDefect(manager, id);
     const item = await this.register.get(defect.itemId);
     const { timeZone } = await this.stores.get(item.storeId);
-    const stays = await staysOfItem(manager, item.id);
+    const stays = await staysOfItem(manager, item.id, this.clock);
     const found = {
       reportedOn: this.clock.dayAt(defect.recordedAt, timeZone),
       stays,

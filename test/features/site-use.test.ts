@@ -1,4 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Clock } from '../../src/clock.js';
+import { Lifts } from '../../src/custody/lifts.service.js';
+import { Returns } from '../../src/custody/returns.service.js';
+import { GearFacts } from '../../src/planner/gear-facts.service.js';
+import { Reads } from '../../src/storage/reads.js';
 import { ENGINES } from '../support/engines.js';
 import { startGearYard, type GearYard } from '../support/gear-yard.js';
 import { expectWholeLedger } from '../support/invariants.js';
@@ -48,6 +53,11 @@ describe.each(ENGINES)('use of gear on site on %s', (engine) => {
     return { id, sling: items[0]?.id ?? 0, strap: items[1]?.id ?? 0 };
   }
 
+  const record = (id: number, differences: object) =>
+    yard.examiner
+      .post(`/api/items/${id}/inspections`)
+      .send({ outcome: 'fit', ...differences })
+      .expect(201);
   const count = (id: number, onDay: string, lifts: number) =>
     yard.crew.post(`/api/jobs/${id}/lifts`).send({ onDay, lifts });
   const unfit = async (id: number) =>
@@ -73,6 +83,42 @@ describe.each(ENGINES)('use of gear on site on %s', (engine) => {
     const planned = await yard.job({ from: 0, to: 3 });
     await count(planned, yard.day(0), 1).expect(409);
     await expectWholeLedger(yard.app);
+  });
+
+  it('counts the lifts of gear that is late, on each day that any of it was out, and after all of it is back', async () => {
+    const { id, sling, strap } = await jobWithGearOut('SU-14', 'SU-15');
+    const person = { id: null, name: 'Nora Gill', roles: ['storeman' as const] };
+    const on = (offset: number, onDay: number, lifts: number) =>
+      yard.app
+        .get(Clock)
+        .at(`${yard.day(offset)}T12:00:00.000Z`, () =>
+          yard.app.get(Lifts).count(person, id, { onDay: yard.day(onDay), lifts }),
+        );
+    const back = (offset: number, tag: string) =>
+      yard.app
+        .get(Clock)
+        .at(`${yard.day(offset)}T12:00:00.000Z`, () =>
+          yard.app.get(Returns).bringBack(person, id, { tag, condition: 'good' }),
+        );
+    expect(await on(22, 22, 700)).toMatchObject({ total: 700 });
+    await back(22, 'SU-15');
+    await back(23, 'SU-14');
+    expect(await on(24, 23, 100)).toMatchObject({ total: 800 });
+    const [gear] = await yard.app
+      .get(GearFacts)
+      .load(yard.app.get(Reads).manager, { itemIds: [sling] }, yard.day(24));
+    expect(gear?.lifts).toEqual([
+      { on: yard.day(22), lifts: 700 },
+      { on: yard.day(23), lifts: 100 },
+    ]);
+    const [other] = await yard.app
+      .get(GearFacts)
+      .load(yard.app.get(Reads).manager, { itemIds: [strap] }, yard.day(24));
+    expect(other?.lifts).toEqual([{ on: yard.day(22), lifts: 700 }]);
+    expect([gear?.lastAwayOn, other?.lastAwayOn]).toEqual([yard.day(23), yard.day(22)]);
+    await expect(on(24, 24, 1)).rejects.toMatchObject({ code: 'bad_input' });
+    const page = (await yard.crew.get(`/jobs/${id}/use`).expect(200)).text;
+    expect(page).toContain('Count them');
   });
 
   it('flags a sling that has made its lifts, no sooner, and not by a count that was corrected', async () => {
@@ -131,6 +177,30 @@ describe.each(ENGINES)('use of gear on site on %s', (engine) => {
       .post(`/api/jobs/${id}/events`)
       .send({ ...dropped, itemIds: [sling] })
       .expect(400);
+  });
+
+  it('says at the counter and on its page which lifter lay idle for a month where the rules ask, and refuses none', async () => {
+    const lifter = await yard.gear('SU-16', { examinedDaysAgo: 80 });
+    const job = await yard.job({ from: 0, to: 2 });
+    const { headers } = await yard.storeman.get(`/api/jobs/${job}`).expect(200);
+    await yard.storeman
+      .patch(`/api/jobs/${job}`)
+      .set('if-match', String(headers['etag']))
+      .send({ scheme: 'us' })
+      .expect(200);
+    await record(lifter.id, { type: 'proofLoadTest', doneOn: yard.day(-80) });
+    await yard.storeman.post(`/api/jobs/${job}/reservation`).expect(201);
+    const counter = async () => (await yard.storeman.get(`/jobs/${job}/hand-out`).expect(200)).text;
+    const words = 'Neither out nor inspected since';
+    expect(await counter()).toContain(words);
+    expect((await yard.crew.get(`/register/${lifter.id}`).expect(200)).text).not.toContain(words);
+    await record(lifter.id, { type: 'interimInspection', doneOn: yard.day(-3) });
+    expect(await counter()).not.toContain(words);
+    await yard.storeman.post(`/api/jobs/${job}/hand-outs`).send({ tag: 'SU-16' }).expect(201);
+    const [gear] = await yard.app
+      .get(GearFacts)
+      .load(yard.app.get(Reads).manager, { itemIds: [lifter.id] }, yard.day(1));
+    expect(gear?.lastAwayOn).toBe(yard.day(1));
   });
 
   it('is told on pages without script', async () => {

@@ -4,11 +4,20 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { loadCatalogue } from '../../src/catalogue/load-catalogue.js';
 import { packageRoot } from '../../src/package-root.js';
+import { EVENT_TYPES } from '../../src/rules/gear/gear.js';
 import type { Trigger } from '../../src/rules/due/scheme.js';
 
 interface Golden {
   readonly intervals: readonly { scheme: string; kind: string; type: string; months: number; from: string }[];
   readonly declarations: readonly { scheme: string; kind: string; months: number; from: string }[];
+  readonly lifts: readonly { scheme: string; kind: string; type: string; lifts: number; from: string }[];
+  readonly idleMonths: readonly {
+    scheme: string;
+    kind: string;
+    type: string;
+    months: number;
+    from: string;
+  }[];
   readonly serviceLives: readonly { kind: string; years: number; start: string; from: string }[];
 }
 
@@ -43,6 +52,37 @@ describe('inspection intervals of config, against the separately written table',
       ({ scheme, kind, type, months }) => `${scheme} ${kind} ${type} ${months}`,
     );
     expect(sorted(inConfig)).toEqual(sorted(published));
+  });
+
+  it('counts lifts and months of lying idle only as published', () => {
+    const counted = triggers.flatMap(({ scheme, kind, type, trigger }) =>
+      trigger.when === 'everyLifts' ? [`${scheme} ${kind} ${type} ${trigger.lifts}`] : [],
+    );
+    expect(sorted(counted)).toEqual(
+      sorted(golden.lifts.map(({ scheme, kind, type, lifts }) => `${scheme} ${kind} ${type} ${lifts}`)),
+    );
+    const idle = triggers.flatMap(({ scheme, kind, type, trigger }) =>
+      trigger.when === 'afterIdle' ? [`${scheme} ${kind} ${type} ${trigger.months}`] : [],
+    );
+    expect(sorted(idle)).toEqual(
+      sorted(
+        golden.idleMonths.map(({ scheme, kind, type, months }) => `${scheme} ${kind} ${type} ${months}`),
+      ),
+    );
+  });
+
+  it('asks for an inspection of every kind everywhere after each event that can be recorded', () => {
+    const silent = catalogue.schemes().flatMap(({ scheme }) =>
+      catalogue.kinds().flatMap(({ kind }) => {
+        const asked = triggers.flatMap(({ trigger, ...of }) =>
+          of.scheme === scheme && of.kind === kind && trigger.when === 'afterEvent' ? trigger.events : [],
+        );
+        return EVENT_TYPES.filter((event) => !asked.includes(event)).map(
+          (event) => `${scheme} ${kind} ${event}`,
+        );
+      }),
+    );
+    expect(silent).toEqual([]);
   });
 
   it('allows a declaration in place of a first examination only as published', () => {

@@ -2,6 +2,7 @@ import { addDays, earliest, type Day } from '../calendar/day.js';
 import type { EventType, Gear, GearEvent, InspectionRecord, InspectionType } from '../gear/gear.js';
 import type { Citation } from '../citation.js';
 import type { Working } from '../working.js';
+import { idleInspection, type IdleInspection } from './idle.js';
 import { requirementsInForce, type RequirementInForce } from './in-force.js';
 import { failedExaminations, lastInspection, lastPassed, type FailedExamination } from './last-inspection.js';
 import { liftsUsed, type LiftsUsed } from './lifts-used.js';
@@ -9,7 +10,7 @@ import { ruleDays } from './rule-days.js';
 import type { SchemeDefinition, Trigger } from './scheme.js';
 
 /** What a reader of the dates should know that is no refusal by itself. */
-export type DueCaution = 'inspection_in_future_ignored' | 'written_scheme_ignored';
+export type DueCaution = 'inspection_in_future_ignored' | 'written_scheme_ignored' | 'long_idle';
 
 /** One inspection that is asked of the item, and where it stands. */
 export interface InspectionDue {
@@ -26,6 +27,8 @@ export interface InspectionDue {
   readonly afterEvent?: { readonly type: EventType; readonly on: Day };
   /** Lifts counted since the last one passed against those allowed, where a rule counts them. */
   readonly lifts?: { readonly counted: number; readonly allowed: number; readonly usedUpOn?: Day };
+  /** How long it has lain idle, where a rule asks for an inspection after that. It takes nothing out of date. */
+  readonly idle?: IdleInspection;
   /** How each rule that applies came to its day, the earliest first, and then to the lifts that are left. */
   readonly workings: readonly Working[];
 }
@@ -67,6 +70,7 @@ export function dueDates(gear: Gear, scheme: SchemeDefinition, today: Day): DueR
   if (gear.inspections.some(({ doneOn }) => doneOn > today)) cautions.push('inspection_in_future_ignored');
   if (stands.some(({ ignoredWrittenScheme }) => ignoredWrittenScheme))
     cautions.push('written_scheme_ignored');
+  if (inspections.some(({ idle }) => idle !== undefined)) cautions.push('long_idle');
   return {
     ...(dueOn === undefined ? {} : { dueOn }),
     hasRule: inForce.length > 0,
@@ -89,6 +93,7 @@ function standing(
   const dueOn = ordered[0]?.on;
   const afterEvent = eventSince(gear, triggers.flatMap(eventsOf), last);
   const lifts = liftsUsed(gear, rule, lastPassed(gear, requirement.type, today)?.doneOn);
+  const idle = idleInspection(gear, triggers, { lastDoneOn: last?.doneOn, today });
   const inspection: InspectionDue = {
     requirementId: requirement.id,
     type: requirement.type,
@@ -99,6 +104,7 @@ function standing(
     neverExamined,
     ...(afterEvent === undefined ? {} : { afterEvent }),
     ...(lifts === undefined ? {} : { lifts: withoutWorking(lifts) }),
+    ...(idle === undefined ? {} : { idle }),
     workings: [...ordered.map(({ working }) => working), ...(lifts === undefined ? [] : [lifts.working])],
   };
   return { inspection, ignoredWrittenScheme };

@@ -12,6 +12,8 @@ export type Trigger =
   | { readonly when: 'afterEvent'; readonly events: readonly EventType[] }
   /** Due again before use when so many lifts were made since the last one passed. */
   | { readonly when: 'everyLifts'; readonly lifts: number }
+  /** To be inspected before use after so many calendar months in which it was neither out nor inspected: a caution. */
+  | { readonly when: 'afterIdle'; readonly months: number }
   /** Due each shift before use: answered at hand-out and on the phone page, never a date in the diary. */
   | { readonly when: 'eachShift' };
 

@@ -89,6 +89,8 @@ export interface Gear {
   readonly events: readonly GearEvent[];
   /** Lifts by day, each day once; absent where none was ever counted. */
   readonly lifts?: readonly DayLifts[];
+  /** The last day it is known to have been out on a job: today while it is out, absent when it never was. */
+  readonly lastAwayOn?: Day;
   /** The earliest day named by an open defect that could become a danger: last day of use. */
   readonly defectDeadline?: Day;
   readonly writtenSchemes: readonly WrittenScheme[];
