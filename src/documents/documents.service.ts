@@ -2,11 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { IsNull, type EntityManager } from 'typeorm';
 import { badInput, readForm, readInput } from '../http/input.js';
 import type { ReceivedForm } from '../http/received-form.js';
-import {
-  countingRecords,
-  isPassedExamination,
-  type CountingRecord,
-} from '../inspections/records-of-items.js';
+import { countingRecords, recordToVouch, type CountingRecord } from '../inspections/records-of-items.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
@@ -32,7 +28,7 @@ export class DocumentsService {
 
   /**
    * Keeps a file with its item. The same file for the same thing is kept once, and gives the document there is. A
-   * certificate of an examination that the item passed puts its report on file in the same change.
+   * certificate of the last examination that the item passed puts its report on file in the same change.
    * @throws Problem `not_found`, `bad_input`, `wrong_file_type`, or `not_your_role` of a certificate.
    */
   async add(actor: Actor, itemId: number, form: ReceivedForm): Promise<DocumentView> {
@@ -96,13 +92,13 @@ async function insert(change: Change, itemId: number, document: NewDocument): Pr
   return id;
 }
 
-/** In doubt the report stays missing: only an examination or proof load test passed, and not corrected since, counts. */
+/** In doubt the report stays missing: only the last examination passed counts, or before there is one a proof load test. */
 async function putOnFile(
   change: Change,
   item: LockedItem,
   { id, inspectionId }: { id: number; inspectionId: number },
 ): Promise<void> {
-  if (item.certificateOnFile || !(await isPassedExamination(change.manager, inspectionId))) return;
+  if (item.certificateOnFile || (await recordToVouch(change.manager, item.id))?.id !== inspectionId) return;
   await changeItem(change, item, { certificateOnFile: true });
   change.note({
     action: 'item.certificateFiled',

@@ -105,8 +105,8 @@ export function DocumentForm({
 }
 
 const ON_FILE =
-  'The certificate of a thorough examination or a proof load test that the item passed puts its report on file. No ' +
-  'other document does.';
+  'The certificate of the last thorough examination that the item passed puts its report on file; before there is ' +
+  'one, that of its last proof load test. No other document does.';
 
 /** Which examination the document belongs to, where the item has any. */
 function BelongsTo({

@@ -30,14 +30,15 @@ export function badInput(errors: readonly FieldError[]): Problem {
 
 /**
  * A form as a DTO can read it: blank fields are left out, and names such as `panels[0].name` or `roles[]`
- * become nested values. Names that start with `_` are the page's own and are left out.
+ * become nested values. Names that start with `_` are the page's own and are left out. A browser sends line breaks as
+ * CR LF: they become LF, so that words that were only shown again are still the same text.
  */
 export function readForm(fields: unknown): Record<string, unknown> {
   const result: Record<string, unknown> = {};
   if (typeof fields !== 'object' || fields === null) return result;
   for (const [name, value] of Object.entries(fields)) {
     if (!name.startsWith('_') && value !== '')
-      place(result, name, typeof value === 'string' ? value.trim() : value);
+      place(result, name, typeof value === 'string' ? value.trim().replaceAll('\r\n', '\n') : value);
   }
   return result;
 }

@@ -7,20 +7,25 @@ import { GearFacts } from '../planner/gear-facts.service.js';
 import { noSuchItem, readItem } from '../register/item-condition.js';
 import { Problem } from '../problem.js';
 import type { Day } from '../rules/calendar/day.js';
+import type { SchemeDefinition } from '../rules/due/scheme.js';
 import { completeReport } from '../rules/examination/complete-report.js';
 import { nextExamination, type NextExamination } from '../rules/examination/next-due.js';
+import type { ReportFacts } from '../rules/examination/draft.js';
 import type { ReportParticulars } from '../rules/examination/report.js';
 import { Reads } from '../storage/reads.js';
 import { findStore } from '../stores/find-store.js';
 import { draftOf } from './examination-draft.js';
 import { gapSentence } from './examination-gap-words.js';
 import type { NewExaminationDto } from './examinations.dto.js';
+import { lastExamined } from './records-of-items.js';
 
 /** A report that lacks nothing, and how its latest next day came about. */
 export interface PreparedReport {
   readonly report: ReportParticulars;
   readonly next: NextExamination;
   readonly today: Day;
+  /** The inspection rules of the store. */
+  readonly scheme: SchemeDefinition;
 }
 
 /** Makes reports of what an examiner filled in, from facts read fresh: for the look before signing, and again when signing. */
@@ -50,9 +55,10 @@ export class ExaminationDrafts {
     const { occasion, defects = [], examinedOn = today } = draft;
     const next = nextExamination(kept, scheme, { examination: { examinedOn, occasion, defects }, today });
     const latestNext = next.latest === undefined ? {} : { latestNext: next.latest };
-    const facts = { today, examinerName: actor.name, marks, ...latestNext };
+    const lastOnRecord = await onRecord(manager, itemId, { before: examinedOn, except: input.supersedesId });
+    const facts = { today, examinerName: actor.name, marks, ...latestNext, ...lastOnRecord };
     const { report, gaps } = completeReport(draft, facts);
-    if (report) return { report, next, today };
+    if (report) return { report, next, today, scheme };
     const errors = gaps.map((gap) => ({ field: gap.field, message: gapSentence(gap) }));
     const paragraphs = [...new Set(gaps.map(({ paragraph }) => paragraph))].join(', ');
     throw new Problem('bad_input', `The report lacks something in paragraph ${paragraphs} of Schedule 1.`, {
@@ -71,4 +77,13 @@ export class ExaminationDrafts {
     const marks = [item.tag, item.serial].filter((mark) => mark !== null);
     return { gear, scheme: this.catalogue.scheme(store.scheme), today, marks };
   }
+}
+
+async function onRecord(
+  manager: EntityManager,
+  itemId: number,
+  which: Parameters<typeof lastExamined>[2],
+): Promise<Pick<ReportFacts, 'lastOnRecord'>> {
+  const last = await lastExamined(manager, itemId, which);
+  return last === undefined ? {} : { lastOnRecord: { on: last.doneOn, record: last.id } };
 }

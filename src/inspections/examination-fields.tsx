@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.js';
 import type { ItemView } from '../register/register.dto.js';
 import { DANGERS, OCCASIONS } from '../rules/examination/report.js';
-import { Choice, Field, Tick } from '../web/components/form.js';
+import { Area, Choice, Field, Tick } from '../web/components/form.js';
 import { defectRows, type ExaminationForm } from './examination-form.js';
 import { DANGER_CHOICES, OCCASION_CHOICES, YES_OR_NO } from './examination-words.js';
 import { text } from './forms.view.js';
@@ -35,6 +35,20 @@ function Line({
   );
 }
 
+/** A text that may have several lines, as addresses do. */
+function Lines({
+  form,
+  problem,
+  name,
+  label,
+  hint = '',
+  rows = 2,
+}: Fields & { name: string; label: string; hint?: string; rows?: number }) {
+  return (
+    <Area label={label} name={name} value={text(form[name])} hint={hint} rows={rows} problem={problem} />
+  );
+}
+
 function YesNo({ form, problem, name, label }: Fields & { name: string; label: string }) {
   const value = text(form[name]);
   return (
@@ -54,11 +68,11 @@ export function ItemFields(fields: Fields) {
       <h2>1, 2 · For whom and where</h2>
       <div class="fields">
         <Line {...fields} name="employerName" label="Employer it was examined for" />
-        <Line {...fields} name="employerAddress" label="Address of that employer" />
-        <Line {...fields} name="premisesAddress" label="Address where it was examined" />
+        <Lines {...fields} name="employerAddress" label="Address of that employer" />
+        <Lines {...fields} name="premisesAddress" label="Address where it was examined" />
       </div>
       <h2>3, 4 · The item</h2>
-      <Line
+      <Lines
         {...fields}
         name="identification"
         label="What identifies it"
@@ -74,13 +88,29 @@ export function ItemFields(fields: Fields) {
           <Said form={form} name="noEarlierExamination" label="none is known" />
         </div>
       </div>
+      <RegisterDoubt {...fields} />
       <h2>5 · Safe working load</h2>
-      <Line {...fields} name="safeWorkingLoad" label="Safe working load, as marked" />
+      <Lines {...fields} name="safeWorkingLoad" label="Safe working load, as marked" />
       <div class="fields">
         <YesNo {...fields} name="dependsOnConfiguration" label="Does it depend on the configuration?" />
-        <Line {...fields} name="configuration" label="If so: the one examined last" />
+        <Lines {...fields} name="configuration" label="If so: the one examined last" />
       </div>
     </>
+  );
+}
+
+/** Asked for only where what was said of the last examination did not stand, or where it was given before. */
+function RegisterDoubt(fields: Fields) {
+  const { form, problem } = fields;
+  const isWrong = problem?.more.errors?.some(({ field }) => field === 'lastExaminedOn') ?? false;
+  if (!isWrong && text(form['registerDoubt']) === '') return null;
+  return (
+    <Lines
+      {...fields}
+      name="registerDoubt"
+      label="If you do not go by the record of the register: why"
+      hint="The report then says what the register has, and this."
+    />
   );
 }
 
@@ -114,9 +144,10 @@ export function FindingFields(fields: Fields) {
         <Line {...fields} name="examinedOn" label="Day of this examination" type="date" />
         <Line {...fields} name="nextExaminationBy" label="Next one no later than" type="date" />
       </div>
-      <Line
+      <Lines
         {...fields}
         name="tests"
+        rows={3}
         label="Tests that were part of it"
         hint="Which, with what load, with what result."
       />
@@ -163,7 +194,7 @@ function DefectRow({
       <legend>Defect {index + 1}</legend>
       <div class="fields">
         <Field label="Part" {...field('part')} />
-        <Field label="What is wrong with it" {...field('description')} />
+        <Area label="What is wrong with it" rows={2} {...field('description')} />
         <Choice
           label="How bad"
           blank="say which"
@@ -171,7 +202,7 @@ function DefectRow({
           {...field('danger')}
         />
         <Field label="If it could: last day of use" type="date" {...field('by')} />
-        <Field label="Repair, renewal or alteration" {...field('remedy')} />
+        <Area label="Repair, renewal or alteration" rows={2} {...field('remedy')} />
       </div>
     </fieldset>
   );
@@ -187,12 +218,12 @@ export function ExaminerFields({ examinerName, ...fields }: Fields & { examinerN
         signed for nobody else.
       </p>
       <div class="fields">
-        <Line {...fields} name="examinerAddress" label="Your address" />
-        <Line {...fields} name="examinerQualifications" label="Your qualifications" />
+        <Lines {...fields} name="examinerAddress" label="Your address" />
+        <Lines {...fields} name="examinerQualifications" label="Your qualifications" />
         <YesNo {...fields} name="selfEmployed" label="Are you self-employed?" />
         <Line {...fields} name="examinerEmployerName" label="If not: your employer" />
-        <Line {...fields} name="examinerEmployerAddress" label="Address of your employer" />
-        <Line {...fields} name="signerAddress" label="Address to sign with, if another" />
+        <Lines {...fields} name="examinerEmployerAddress" label="Address of your employer" />
+        <Lines {...fields} name="signerAddress" label="Address to sign with, if another" />
       </div>
     </>
   );

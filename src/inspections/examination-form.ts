@@ -59,6 +59,7 @@ export function formOfReport(report: ReportParticulars, supersedesId: number): E
     identification: report.identification,
     ...statedOrNot('manufacturedOn', report.manufacturedOn, 'manufactureUnknown'),
     ...statedOrNot('lastExaminedOn', report.lastExaminedOn, 'noEarlierExamination'),
+    registerDoubt: report.registerDoubt?.why ?? '',
     safeWorkingLoad: report.safeWorkingLoad,
     dependsOnConfiguration: String(report.configuration !== null),
     configuration: report.configuration ?? '',

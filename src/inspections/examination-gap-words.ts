@@ -10,12 +10,18 @@ const SENTENCES: Readonly<Record<GapCode, string>> = {
   in_future: 'is in the future at the store',
   before_manufacture: 'is before the day of manufacture',
   before_last_examination: 'is before the last examination',
+  later_on_record: 'the register has one',
   not_after_examination: 'comes after the day of the examination; a danger by then is a danger now',
   later_than_allowed: 'is later than the rules allow: name that day or an earlier one',
 };
 
 /** What is wrong with a paragraph, and what to do about it. */
-export function gapSentence({ paragraph, code, latest }: ReportGap): string {
+export function gapSentence({ paragraph, code, latest, onRecord }: ReportGap): string {
   const limit = latest === undefined ? '' : ` (the latest is ${day(latest)})`;
-  return `paragraph ${paragraph}: ${SENTENCES[code]}${limit}`;
+  const known = onRecord === undefined ? '' : recorded(onRecord);
+  return `paragraph ${paragraph}: ${SENTENCES[code]}${limit}${known}`;
+}
+
+function recorded({ on, record }: NonNullable<ReportGap['onRecord']>): string {
+  return ` on ${day(on)} (record ${record}): name that day or a later one, or say why you do not go by that record`;
 }

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Danger } from '../rules/examination/report.js';
 import { day } from '../web/sentences/words.js';
-import type { ReportedDefectView, ReportParticularsView } from './examinations.dto.js';
+import type { RegisterDoubtView, ReportedDefectView, ReportParticularsView } from './examinations.dto.js';
 import { occasionSentence } from './examination-words.js';
 
 /** The particulars of a report as a document: one line for each paragraph of the Schedule, none left out. */
@@ -26,6 +26,7 @@ export function ExaminationPaper({ report }: { report: ReportParticularsView }) 
       </Paragraph>
       <Paragraph number="4" asks="Last thorough examination">
         {report.lastExaminedOn === null ? 'None is known.' : `${day(report.lastExaminedOn)}.`}
+        {report.registerDoubt === undefined ? null : <Doubt {...report.registerDoubt} />}
       </Paragraph>
       <Paragraph number="5" asks="Safe working load">
         <span class="lines">{report.safeWorkingLoad}</span>
@@ -56,6 +57,16 @@ export function ExaminationPaper({ report }: { report: ReportParticularsView }) 
         {day(report.reportedOn)}
       </Paragraph>
     </dl>
+  );
+}
+
+function Doubt({ on, record, why }: RegisterDoubtView) {
+  return (
+    <>
+      <br />
+      The register has one on {day(on)} (record {record}). The examiner does not go by it:{' '}
+      <span class="lines">{why}</span>
+    </>
   );
 }
 

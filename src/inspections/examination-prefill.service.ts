@@ -3,16 +3,18 @@ import { Catalogue } from '../catalogue/catalogue.js';
 import type { Actor } from '../people/actor.js';
 import { markingText } from '../register/item-words.js';
 import { RegisterService } from '../register/register.service.js';
-import type { Day } from '../rules/calendar/day.js';
+import { addDays, type Day } from '../rules/calendar/day.js';
 import { intervalMonths } from '../rules/due/interval.js';
 import { lastInspection } from '../rules/due/last-inspection.js';
 import type { Occasion } from '../rules/examination/report.js';
 import type { Gear } from '../rules/gear/gear.js';
 import type { SchemeDefinition } from '../rules/due/scheme.js';
+import { Reads } from '../storage/reads.js';
 import { StoresService } from '../stores/stores.service.js';
 import { MEASURE_NAMES } from '../web/sentences/words.js';
 import { formOfExaminer, formOfReport, type ExaminationForm } from './examination-form.js';
 import { ExaminationReports } from './examination-reports.service.js';
+import { lastExamined } from './records-of-items.js';
 
 /** Fills in what is on record already, so that an examiner writes only what they saw. */
 @Injectable()
@@ -22,6 +24,7 @@ export class ExaminationPrefill {
     private readonly stores: StoresService,
     private readonly reports: ExaminationReports,
     private readonly catalogue: Catalogue,
+    private readonly reads: Reads,
   ) {}
 
   /** The form for an item; for a correction, the particulars of the report to be corrected. @throws Problem `not_found`. */
@@ -45,7 +48,7 @@ export class ExaminationPrefill {
       ...(item.manufacturedOn === null
         ? { manufactureUnknown: 'true' }
         : { manufacturedOn: item.manufacturedOn }),
-      ...lastExamination(gear, today),
+      ...(await this.lastExamination(itemId, { before: addDays(today, 1), except: supersedesId })),
       safeWorkingLoad: item.markings
         .map((marking) => `${MEASURE_NAMES[marking.measure]} ${markingText(marking)}`)
         .join('; '),
@@ -60,14 +63,17 @@ export class ExaminationPrefill {
     return this.catalogue.scheme((await this.stores.get(storeId)).scheme);
   }
 
+  private async lastExamination(
+    itemId: number,
+    which: { before: Day; except: number | undefined },
+  ): Promise<ExaminationForm> {
+    const last = await lastExamined(this.reads.manager, itemId, which);
+    return last ? { lastExaminedOn: last.doneOn } : { noEarlierExamination: 'true' };
+  }
+
   private kindName(kind: string): string {
     return this.catalogue.kinds().find((entry) => entry.kind === kind)?.name ?? kind;
   }
-}
-
-function lastExamination(gear: Gear, today: Day): ExaminationForm {
-  const last = lastInspection(gear, 'thoroughExamination', today);
-  return last ? { lastExaminedOn: last.doneOn } : { noEarlierExamination: 'true' };
 }
 
 function occasionOf(gear: Gear, scheme: SchemeDefinition, today: Day): ExaminationForm {

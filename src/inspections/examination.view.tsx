@@ -99,7 +99,7 @@ export function examinationPage({
   const { number, particulars, outcome, supersededBy, supersedes } = examination;
   return page(
     { title: `Report ${number}`, actor: me, path: `/examinations/${examination.id}` },
-    <article class="sheet">
+    <article class="sheet report-signed">
       <p class="crumbs">
         <a href="/register">Register</a> › <a href={`/register/${item.id}`}>{item.tag}</a>
       </p>
@@ -142,11 +142,12 @@ export function examinationPage({
 }
 
 function Seal({ examination }: { examination: ExaminationView }) {
-  const { particulars, madeAt, fingerprint, unaltered } = examination;
+  const { number, particulars, madeAt, fingerprint, unaltered } = examination;
   return (
     <section class="seal">
       <p>
-        Signed by <strong>{particulars.signer.name}</strong> with their own account, {instant(madeAt)}.
+        Report {number}, signed by <strong>{particulars.signer.name}</strong> with their own account,{' '}
+        {instant(madeAt)}.
       </p>
       <p>
         Fingerprint (SHA-256) <code class="fingerprint">{fingerprint}</code>

@@ -75,6 +75,14 @@ export class NewExaminationDto {
   @IsBoolean()
   noEarlierExamination?: boolean;
 
+  /**
+   * Why you do not go by the last examination that the register has: asked for where you name an earlier day than its,
+   * or none. The report then says both.
+   */
+  @MayBeLeftOut()
+  @PlainText({ most: 300, what: 'why you do not go by the record', lines: true })
+  registerDoubt?: string;
+
   @MayBeLeftOut()
   @PlainText({ most: 300, what: 'the safe working load', lines: true })
   safeWorkingLoad?: string;
@@ -208,6 +216,14 @@ export class ReportedOccasionView {
   occasion?: Occasion;
 }
 
+/** A thorough examination that the register has and the examiner does not go by. */
+export class RegisterDoubtView {
+  on!: string;
+  /** The number of its record. */
+  record!: number;
+  why!: string;
+}
+
 /** The particulars of a report. */
 export class ReportParticularsView {
   employerName!: string;
@@ -216,6 +232,9 @@ export class ReportParticularsView {
   identification!: string;
   manufacturedOn!: string | null;
   lastExaminedOn!: string | null;
+  /** Only where the examiner does not go by the last examination that the register has. */
+  @ApiProperty({ type: RegisterDoubtView, required: false })
+  registerDoubt?: RegisterDoubtView;
   safeWorkingLoad!: string;
   configuration!: string | null;
   occasion!: ReportedOccasionView;

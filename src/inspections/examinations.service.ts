@@ -1,17 +1,18 @@
 import { Injectable } from '@nestjs/common';
 import { IsNull } from 'typeorm';
+import { Clock } from '../clock.js';
 import { CommitmentsService, type AffectedJob } from '../custody/commitments.service.js';
 import { badInput } from '../http/input.js';
 import { Ledger, type Change } from '../ledger/ledger.service.js';
 import { raiseNotice } from '../notices/notices.js';
 import type { Actor } from '../people/actor.js';
 import { Problem } from '../problem.js';
-import { changeItem, lockItem, refuseScrapped, type LockedItem } from '../register/item-condition.js';
+import { lockItem, refuseScrapped, type LockedItem } from '../register/item-condition.js';
 import { RegisterService } from '../register/register.service.js';
 import type { Day } from '../rules/calendar/day.js';
 import type { ReportedDefect, ReportParticulars } from '../rules/examination/report.js';
 import { checkRelease, refuseOtherRoles } from './check-inspection.js';
-import { refuseCorrectionByOthers, refuseWrongCorrection } from './correction.js';
+import { refuseCorrectionByOthers, refuseEarlierRelease, refuseWrongCorrection } from './correction.js';
 import { DefectEntity } from './defect.entity.js';
 import { ExaminationDrafts } from './examination-drafts.service.js';
 import { reportFingerprint } from './examination-fingerprint.js';
@@ -20,10 +21,10 @@ import { ExaminationReportEntity } from './examination-report.entity.js';
 import { ExaminationReports } from './examination-reports.service.js';
 import type { ExaminationOutcomeView, NewExaminationDto } from './examinations.dto.js';
 import { followInspection } from './follow-inspection.js';
-import { insertInspection } from './insert-inspection.js';
 import type { InspectionEntity } from './inspection.entity.js';
 import { recordDefect } from './record-defect.js';
 import { release } from './release.js';
+import { insertWithReport, lacksReport } from './report-on-file.js';
 
 const TYPE = 'thoroughExamination';
 
@@ -36,6 +37,7 @@ export class ExaminationsService {
     private readonly commitments: CommitmentsService,
     private readonly drafts: ExaminationDrafts,
     private readonly reports: ExaminationReports,
+    private readonly clock: Clock,
   ) {}
 
   /**
@@ -48,12 +50,15 @@ export class ExaminationsService {
       refuseUnsigned(actor, input);
       const item = await lockItem(change, itemId);
       refuseScrapped(item);
-      const { report, today } = await this.drafts.prepare(change.manager, { actor, itemId, input });
+      const { report, today, scheme } = await this.drafts.prepare(change.manager, { actor, itemId, input });
       await refuseWrongUse(change, item, { input, report });
+      const hadReport = item.certificateOnFile;
       const { row, inspection } = await insertReport(change, item, { input, report });
-      if (input.release) await release(change, item, inspection);
+      if (input.release) await release(change, item, { examination: inspection, clock: this.clock });
       await recordFound(change, item, { defects: report.defects, today });
-      return { reportId: row.id, affectedJobs: await this.follow(change, item, { report, today }) };
+      const lostReport = hadReport && lacksReport(item, scheme, today);
+      const affectedJobs = await this.follow(change, item, { report, today, lostReport });
+      return { reportId: row.id, affectedJobs };
     });
     const examination = await this.reports.get(reportId);
     return { examination, item: await this.register.get(itemId), affectedJobs };
@@ -62,11 +67,11 @@ export class ExaminationsService {
   private follow(
     change: Change,
     item: LockedItem,
-    { report, today }: { report: ReportParticulars; today: Day },
+    { report, today, lostReport }: { report: ReportParticulars; today: Day; lostReport: boolean },
   ): Promise<AffectedJob[]> {
     const { examinedOn: doneOn, nextExaminationBy: nextDueOn, defects } = report;
     const input = { doneOn, outcome: outcomeOf(report), nextDueOn, ...remarksOf(defects) };
-    return followInspection(change, item, { input, today, commitments: this.commitments });
+    return followInspection(change, item, { input, today, lostReport, commitments: this.commitments });
   }
 }
 
@@ -86,10 +91,12 @@ async function refuseWrongUse(
   { input, report }: { input: NewExaminationDto; report: ReportParticulars },
 ): Promise<void> {
   const correction = input.supersedesId === undefined ? {} : { supersedesId: input.supersedesId };
-  const record = { type: TYPE, outcome: outcomeOf(report), ...correction } as const;
+  const { examinedOn: doneOn } = report;
+  const record = { type: TYPE, doneOn, outcome: outcomeOf(report), ...correction } as const;
   const errors = input.release ? checkRelease(record) : [];
   if (errors.length > 0) throw badInput(errors);
   await refuseWrongCorrection(change, item, record);
+  await refuseEarlierRelease(change, item, record);
   await refuseCorrectionByOthers(change, record);
 }
 
@@ -99,7 +106,7 @@ async function insertReport(
   { input, report: particulars }: { input: NewExaminationDto; report: ReportParticulars },
 ): Promise<{ row: ExaminationReportEntity; inspection: InspectionEntity }> {
   const number = await nextReportNumber(change, particulars.reportedOn);
-  const inspection = await insertInspection(change, item, {
+  const inspection = await insertWithReport(change, item, {
     type: TYPE,
     doneOn: particulars.examinedOn,
     outcome: outcomeOf(particulars),
@@ -111,7 +118,6 @@ async function insertReport(
   const report = { inspectionId: inspection.id, number, particulars, madeAt: change.at };
   const row = change.manager.create(ExaminationReportEntity, report);
   await change.manager.insert(ExaminationReportEntity, row);
-  await changeItem(change, item, { certificateOnFile: true });
   const fingerprint = reportFingerprint({ ...report, itemId: item.id });
   change.note({
     action: 'examination.signed',

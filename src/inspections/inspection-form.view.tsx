@@ -1,5 +1,5 @@
 import { INSPECTION_TYPES } from '../rules/gear/gear.js';
-import { Choice, Field, Tick } from '../web/components/form.js';
+import { Area, Choice, Field, Tick } from '../web/components/form.js';
 import { INSPECTION_NAMES } from '../web/sentences/words.js';
 import { itemFormPage, text, type ItemFormProps } from './forms.view.js';
 
@@ -74,9 +74,14 @@ export function inspectionPage(props: ItemFormProps & { hasOpenDefects: boolean 
         label="Number of the report"
         name="reportNumber"
         value={text(form['reportNumber'])}
+        hint={examines ? WITHOUT_NUMBER : ''}
         problem={problem}
       />
-      <Field label="Remarks" name="remarks" value={text(form['remarks'])} problem={problem} />
+      <Area label="Remarks" name="remarks" rows={3} value={text(form['remarks'])} problem={problem} />
     </>,
   );
 }
+
+const WITHOUT_NUMBER =
+  'Without it the report of a thorough examination is not on file, even if an earlier one was. Then correct the ' +
+  'record with the number, or add the certificate on the page of the item.';

@@ -35,7 +35,10 @@ export class NewInspectionDto {
   @PlainText({ most: 120, what: 'who did it, as on the report' })
   doneBy?: string;
 
-  /** The number of the report, which is then on file. */
+  /**
+   * The number of the report, which is then on file. A thorough examination passed without it leaves the item without a
+   * report on file, until a correction of the record names the number or its certificate is added.
+   */
   @MayBeLeftOut()
   @PlainText({ most: 60, what: 'the number of the report' })
   reportNumber?: string;

@@ -29,7 +29,9 @@ export class InspectionPages {
   ): Promise<void> {
     const item = await this.register.get(id);
     const hasOpenDefects = await this.records.hasOpenDefects(id);
-    await answerPage(reply, inspectionPage({ me, item, hasOpenDefects, form: readForm(query) }));
+    const asked = readForm(query);
+    const form = { ...(await this.earlier(id, asked['supersedesId'])), ...asked };
+    await answerPage(reply, inspectionPage({ me, item, hasOpenDefects, form }));
   }
 
   @SignedIn()
@@ -59,6 +61,15 @@ export class InspectionPages {
         });
       },
     );
+  }
+
+  /** What a record to be corrected says, as fields: what is not wrong in it need not be written again. */
+  private async earlier(itemId: number, recordId: unknown): Promise<Record<string, unknown>> {
+    const records = await this.records.inspections(itemId);
+    const record = records.find(({ id }) => String(id) === recordId);
+    if (!record) return {};
+    const { type, doneOn, outcome, nextDueOn, doneBy, reportNumber, remarks } = record;
+    return { type, doneOn, outcome, nextDueOn, doneBy, reportNumber, remarks };
   }
 }
 

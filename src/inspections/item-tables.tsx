@@ -96,8 +96,8 @@ export function InspectionTable({
   );
 }
 
-/** A report is corrected by a report, any other record by a record. */
-function correctionPath(itemId: number, { id, type, examinationId }: InspectionView): string {
+/** Where a record is corrected: a report by a report, any other record by a record. */
+export function correctionPath(itemId: number, { id, type, examinationId }: InspectionView): string {
   return examinationId === null
     ? `/register/${itemId}/inspection?supersedesId=${id}&type=${type}`
     : `/register/${itemId}/examination?supersedesId=${id}`;

@@ -9,6 +9,7 @@ import type { SourceKey } from '../rules/working.js';
 import { CONDITION_WORDS, CURRENCY_WORDS, custodyWord } from '../register/item-words.js';
 import type { ItemView } from '../register/register.dto.js';
 import type { Standing } from '../register/standings.service.js';
+import { idleSentence } from '../web/sentences/idle.js';
 import { Refusals } from '../web/components/refusals.js';
 import { StateMark } from '../web/components/state-mark.js';
 import { Workings } from '../web/components/workings.js';
@@ -17,6 +18,7 @@ import { count, day, DUTY_NAMES, EVENT_NAMES, INSPECTION_NAMES } from '../web/se
 import type { DefectView, EventView, HistoryLineView, InspectionView } from './inspections.dto.js';
 import { DefectTable, EventTable, HistoryTable, InspectionTable } from './item-tables.js';
 import { LoadChartSection } from './load-chart-section.js';
+import { MissingReport } from './missing-report.js';
 import { RatingPlate } from './rating-plate.js';
 
 interface ItemPage {
@@ -80,7 +82,8 @@ function States({ item }: { item: ItemView }) {
 }
 
 /** The one question, for today and the item's own duty. Where it is promised is told apart, below. */
-function Today({ item, kind, verdict }: Pick<ItemPage, 'item' | 'kind' | 'verdict'>) {
+function Today(props: ItemPage) {
+  const { me, item, kind, verdict, inspections } = props;
   const refusals = verdict.refusals.filter(
     ({ code }) => code !== 'promised_elsewhere' && code !== 'not_back_yet',
   );
@@ -99,6 +102,9 @@ function Today({ item, kind, verdict }: Pick<ItemPage, 'item' | 'kind' | 'verdic
     <section class="note note-refused">
       <h2 class="note-title">Not to be used today</h2>
       <Refusals refusals={refusals} />
+      {refusals.some(({ code }) => code === 'certificate_missing') ? (
+        <MissingReport me={me} itemId={item.id} inspections={inspections} />
+      ) : null}
       {item.conditionReason === null ? null : (
         <p>
           {item.conditionSince === null ? '' : `Since ${day(item.conditionSince)}: `}
@@ -187,6 +193,7 @@ function Dates({ standing: { report }, sources }: Pick<ItemPage, 'standing' | 's
 
 const CAUTION_SENTENCES: Readonly<Record<DueReport['cautions'][number], string>> = {
   inspection_in_future_ignored: 'A record dated in the future was left out.',
+  long_idle: 'It has lain idle for long: have it inspected before it is used, as said above.',
   written_scheme_ignored: 'A longer interval of its own was left out: it names no scheme of examination.',
 };
 
@@ -197,7 +204,7 @@ function InspectionDates({
   due: DueReport['inspections'][number];
   sources: (key: SourceKey) => string;
 }) {
-  const { type, lastDoneOn, dueOn, neverExamined, afterEvent, lifts, workings } = due;
+  const { type, lastDoneOn, dueOn, neverExamined, afterEvent, lifts, idle, workings } = due;
   const name = INSPECTION_NAMES[type];
   return (
     <>
@@ -213,6 +220,7 @@ function InspectionDates({
           ? null
           : ` Due again: ${EVENT_NAMES[afterEvent.type]} on ${day(afterEvent.on)}.`}
         {lifts === undefined ? null : liftsWords(lifts)}
+        {idle === undefined ? null : ` ${idleSentence(idle)}`}
       </p>
       {workings.length === 0 ? (
         <p class="source">Source: {sources(due.source.key)}</p>
@@ -231,8 +239,9 @@ function isAskedAfterEventsOnly({
   dueOn,
   afterEvent,
   lifts,
+  idle,
 }: DueReport['inspections'][number]): boolean {
-  const isSilent = dueOn === undefined && afterEvent === undefined && lifts === undefined;
+  const isSilent = [dueOn, afterEvent, lifts, idle].every((said) => said === undefined);
   return !neverExamined && isSilent;
 }
 

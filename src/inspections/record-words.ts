@@ -21,6 +21,7 @@ const ACTION_WORDS: Readonly<Record<string, string>> = {
   'lifts.counted': 'lifts counted',
   'job.shockRecorded': 'shock recorded',
   'register.batchQuarantined': 'batch quarantined',
+  'item.reportMissing': 'report off file: its last examination has none',
   'item.certificateFiled': 'certificate on file from now on',
   'document.added': 'photo or certificate added',
   'check.recorded': 'checked before use',

@@ -58,11 +58,36 @@ export async function countingRecords(
     });
 }
 
-/** Whether a record is a thorough examination or a proof load test that its item passed, and counts. */
-export async function isPassedExamination(manager: EntityManager, id: number): Promise<boolean> {
-  const row = await manager.findOneBy(InspectionEntity, { id });
-  if (row?.outcome !== 'fit' || !['thoroughExamination', 'proofLoadTest'].includes(row.type)) return false;
-  return !(await manager.existsBy(InspectionEntity, { supersedesId: id }));
+/** The record whose report an item is used by, among those of it that count; undefined when it passed nothing. */
+export async function recordToVouch(
+  manager: EntityManager,
+  itemId: number,
+): Promise<CountingRecord | undefined> {
+  return lastToVouch(await countingRecords(manager, [itemId]));
+}
+
+/**
+ * The last thorough examination passed, of records by their days; of one day that recorded last. Where there is none,
+ * the last proof load test passed.
+ */
+export function lastToVouch<Record extends Pick<CountingRecord, 'type' | 'outcome'>>(
+  records: readonly Record[],
+): Record | undefined {
+  const lastOf = (type: InspectionType) =>
+    records.findLast((record) => record.type === type && record.outcome === 'fit');
+  return lastOf('thoroughExamination') ?? lastOf('proofLoadTest');
+}
+
+/** The last thorough examination of an item before a day, whatever came of it; `except` is a record to be left out. */
+export async function lastExamined(
+  manager: EntityManager,
+  itemId: number,
+  { before, except }: { before: Day; except: number | undefined },
+): Promise<CountingRecord | undefined> {
+  const records = await countingRecords(manager, [itemId]);
+  return records.findLast(
+    ({ id, type, doneOn }) => type === 'thoroughExamination' && doneOn < before && id !== except,
+  );
 }
 
 /** Every defect of some items, the first reported first. */

@@ -121,11 +121,8 @@ function MissedBy({ item: { jobs } }: { item: WaitingItemView }) {
 function Steps({ me, item }: { me: Actor; item: WaitingItemView }) {
   const may = (...roles: Actor['roles']) => roles.some((role) => me.roles.includes(role));
   const steps = [
-    {
-      path: 'inspection',
-      label: 'Record the examination',
-      shown: item.youMayExamine,
-    },
+    { path: 'examination', label: 'Examine thoroughly', shown: item.youMayExamine },
+    { path: 'inspection', label: 'Record an examination', shown: item.youMayExamine },
     {
       path: 'repair',
       label: 'Send to repair',

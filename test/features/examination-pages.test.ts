@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Clock } from '../../src/clock.js';
 import { addDays, addMonths } from '../../src/rules/calendar/day.js';
 import { ENGINES } from '../support/engines.js';
-import { examination } from '../support/example-examination.js';
+import { examination, worn } from '../support/example-examination.js';
 import { startGearServer, type GearServer } from '../support/gear-server.js';
 
 const today = new Clock().today('Europe/London');
@@ -21,6 +21,25 @@ function asForm(tag: string, changes: object = {}): Record<string, string> {
   const { declared: _, ...answers } = examination(tag, today, changes);
   return Object.fromEntries(Object.entries(answers).map(([name, value]) => [name, String(value)]));
 }
+
+const lines = (what: string) => `${what}\nsecond line`;
+
+/** Answers of several lines wherever a report takes them. */
+const longAnswers = (tag: string) => ({
+  employerAddress: lines('4 Slipway'),
+  premisesAddress: lines('Yard'),
+  identification: lines(tag),
+  safeWorkingLoad: lines('500 kg'),
+  dependsOnConfiguration: true,
+  configuration: lines('two arms'),
+  tests: lines('125 %'),
+  examinerAddress: lines('9 Ropewalk'),
+  examinerQualifications: lines('examiner'),
+  selfEmployed: false,
+  examinerEmployerName: 'Ropewalk Examinations',
+  examinerEmployerAddress: lines('10 Ropewalk'),
+  signerAddress: lines('11 Ropewalk'),
+});
 
 describe.each(ENGINES)('the pages of an examination on %s', (engine) => {
   let server: GearServer;
@@ -96,6 +115,38 @@ describe.each(ENGINES)('the pages of an examination on %s', (engine) => {
     await server.examiner.post(path).type('form').send(fields).expect(303);
     const { body } = await server.crew.get(`/api/items/${item.id}/due`).expect(200);
     expect(body.defectDeadline).toBe(by);
+  });
+
+  it('keep the line breaks of long answers from a report of the API to its correction, and one defect one', async () => {
+    const item = await server.newItem();
+    const [defect] = worn(today, 30).defects;
+    const long = longAnswers(item.tag);
+    const worded = { ...defect, description: lines('worn'), remedy: lines('renew it') };
+    const answers = { ...long, noTest: undefined, noDefect: false, defects: [worded] };
+    const made = await server.examiner
+      .post(`/api/items/${item.id}/examinations`)
+      .send(examination(item.tag, today, answers))
+      .expect(201);
+    const { inspectionId } = made.body.examination;
+    const path = `/register/${item.id}/examination`;
+    const { text } = await server.examiner.get(`${path}?supersedesId=${inspectionId}`).expect(200);
+    for (const [name, value] of Object.entries({ ...long, 'defects[0].description': worded.description })) {
+      if (!String(value).includes('\n')) continue;
+      const area = new RegExp(
+        `<textarea[^>]*name="${name.replace(/[[\].]/g, '\\$&')}"[^>]*>([^<]*)</textarea>`,
+      );
+      expect(area.exec(text)?.[1]).toBe(value);
+    }
+    // A browser sends every line break of a form as CR LF: WHATWG HTML, 'convert to a list of name-value pairs' (from memory).
+    const sent = asForm(item.tag, { ...long, noTest: '', noDefect: '', supersedesId: inspectionId });
+    const rows = Object.entries(worded).map(([name, value]) => [`defects[0].${name}`, value]);
+    const form = Object.entries({ ...sent, ...Object.fromEntries(rows), declared: 'true' });
+    const broken = form.map(([name, value]) => [name, String(value).replaceAll('\n', '\r\n')]);
+    const fields = Object.fromEntries(broken.filter(([, value]) => value !== ''));
+    const signed = await server.examiner.post(path).type('form').send(fields).expect(303);
+    const after = await server.crew.get(`/api${String(signed.headers['location'])}`).expect(200);
+    expect(after.body.particulars).toEqual(made.body.examination.particulars);
+    expect((await server.crew.get(`/api/items/${item.id}/defects`)).body).toHaveLength(1);
   });
 
   it('offer a correction with all particulars of the report', async () => {

@@ -159,7 +159,11 @@ describe.each(ENGINES)('reports of thorough examination on %s', (engine) => {
     const reference = `CRACKED-${engine}`;
     await promise(server, { itemId: item.id, storeId: server.storeId, reference, from: today, to });
     const { body } = await sign(server.examiner, item, CRACKED).expect(201);
-    expect(body.item).toMatchObject({ condition: 'quarantined', currency: 'outOfDate' });
+    expect(body.item).toMatchObject({
+      condition: 'quarantined',
+      currency: 'outOfDate',
+      certificateOnFile: false,
+    });
     expect(body.affectedJobs).toEqual([expect.objectContaining({ reference })]);
     const [defect] = (await server.crew.get(`/api/items/${item.id}/defects`)).body;
     expect(defect).toMatchObject({ severity: 'immediateDanger', description: 'jaw: cracked at the root' });
@@ -215,6 +219,16 @@ describe.each(ENGINES)('reports of thorough examination on %s', (engine) => {
     const page = await server.crew.get(`/examinations/${first.id}`).expect(200);
     expect(page.text).toContain('superseded');
     expect(page.text).toContain(second.number);
+  });
+
+  it('keeps its day, or a later one, where it released', async () => {
+    const item = await server.newItem();
+    await act(server.crew, item.id, 'quarantine', { reason: 'bent' }).expect(201);
+    const { body } = await sign(server.examiner, item, { release: true }).expect(201);
+    const earlier = { supersedesId: body.examination.inspectionId, examinedOn: yesterday };
+    const refused = await sign(server.examiner, item, earlier).expect(409);
+    expect(refused.body.detail).toContain(`released ${item.tag}`);
+    expect((await read(item.id)).condition).toBe('inService');
   });
 
   it('is not corrected by a bare record', async () => {

@@ -56,12 +56,15 @@ describe.each(ENGINES)('what waits in quarantine on %s', (engine) => {
       const { body } = await who.get('/api/quarantine').expect(200);
       const { text } = await who.get('/quarantine').expect(200);
       const item = body.find((each: { tag: string }) => each.tag === tag);
-      return [item.youMayExamine, text.includes(`href="/register/${id}/inspection"`)];
+      const steps = ['examination', 'inspection'].map((step) =>
+        text.includes(`href="/register/${id}/${step}"`),
+      );
+      return [item.youMayExamine, ...steps];
     };
     expect((await waiting(tag)).mayExamine).toContain(name);
-    expect(await seenBy(namesake)).toEqual([true, true]);
-    expect(await seenBy(yard.examiner)).toEqual([false, false]);
-    expect(await seenBy(yard.crew)).toEqual([false, false]);
+    expect(await seenBy(namesake)).toEqual([true, true, true]);
+    expect(await seenBy(yard.examiner)).toEqual([false, false, false]);
+    expect(await seenBy(yard.crew)).toEqual([false, false, false]);
   });
 
   it('follows repair, examination and release', async () => {

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '../../src/rules/calendar/day.js';
 import { Clock } from '../../src/clock.js';
+import { DefectsService } from '../../src/inspections/defects.service.js';
+import type { Actor } from '../../src/people/actor.js';
 import { ENGINES } from '../support/engines.js';
 import { startGearServer, type GearServer } from '../support/gear-server.js';
 import { itemCalls } from '../support/item-calls.js';
@@ -10,6 +12,7 @@ const tomorrow = addDays(today, 1);
 const yesterday = addDays(today, -1);
 
 const examination = { type: 'thoroughExamination', doneOn: today, outcome: 'fit' };
+const SOMEONE: Actor = { id: null, name: 'Tackleroom', roles: ['crew'] };
 const danger = { severity: 'immediateDanger', description: 'jaw cracked' };
 
 describe.each(ENGINES)('release from quarantine (invariant 4) on %s', (engine) => {
@@ -18,6 +21,10 @@ describe.each(ENGINES)('release from quarantine (invariant 4) on %s', (engine) =
   afterAll(() => server.close());
 
   const { record, act, read, actions, refusedField } = itemCalls(() => server, examination);
+  const newest = async (id: number): Promise<number> => {
+    const { body } = await server.crew.get(`/api/items/${id}/inspections`).expect(200);
+    return Math.max(...body.map((each: { id: number }) => each.id));
+  };
 
   it('is for a competent person other than the one who reported it', async () => {
     const { id } = await server.newItem();
@@ -66,6 +73,51 @@ describe.each(ENGINES)('release from quarantine (invariant 4) on %s', (engine) =
     const old = await record(server.examiner, id, { release: true, doneOn: yesterday }).expect(409);
     expect(old.body.detail).toContain('after that examination');
     await record(server.examiner, id, { release: true }).expect(201);
+  });
+
+  it('needs an examination no older than a defect that it would close, in service or out of it', async () => {
+    const { id } = await server.newItem();
+    const byDate = { severity: 'dangerByDate', description: 'pad worn', lastDayOfUse: tomorrow };
+    await act(server.crew, id, 'defects', byDate).expect(201);
+    const old = await record(server.examiner, id, { release: true, doneOn: yesterday }).expect(409);
+    expect(old.body.detail).toMatch(/defect \d+ was reported on .*, after that examination/);
+    const found = await server.newItem();
+    await server.app
+      .get(Clock)
+      .at(`${addDays(today, -3)}T12:00:00.000Z`, () =>
+        server.app.get(DefectsService).quarantine(SOMEONE, found.id, 'bent'),
+      );
+    await act(server.crew, found.id, 'defects', danger).expect(201);
+    await record(server.examiner, found.id, { release: true, doneOn: yesterday }).expect(409);
+    for (const open of [id, found.id]) {
+      const [defect] = (await server.crew.get(`/api/items/${open}/defects`).expect(200)).body;
+      expect(defect.closedByInspectionId).toBeNull();
+      await record(server.examiner, open, { release: true }).expect(201);
+    }
+  });
+
+  it('is not undone in silence: a correction of what released names no earlier day', async () => {
+    const { id } = await server.newItem();
+    await act(server.crew, id, 'quarantine', { reason: 'bent' }).expect(201);
+    await record(server.examiner, id, { release: true }).expect(201);
+    const closed = await server.newItem();
+    await act(server.crew, closed.id, 'defects', { severity: 'observation', description: 'scuffed' });
+    await record(server.examiner, closed.id, { release: true }).expect(201);
+    for (const item of [id, closed.id]) {
+      const first = await newest(item);
+      const earlier = await record(server.examiner, item, { supersedesId: first, doneOn: yesterday });
+      expect(earlier.status).toBe(409);
+      expect(earlier.body.detail).toContain('take the item out of service');
+      await record(server.examiner, item, { supersedesId: first, reportNumber: 'R-3' }).expect(201);
+      const again = { supersedesId: await newest(item), doneOn: yesterday };
+      await record(server.examiner, item, again).expect(409);
+    }
+    const plain = await server.newItem();
+    await record(server.examiner, plain.id).expect(201);
+    await record(server.examiner, plain.id, {
+      supersedesId: await newest(plain.id),
+      doneOn: yesterday,
+    }).expect(201);
   });
 
   it('is not won by reporting again, by repair, or by reporting into a quarantine that stands', async () => {

@@ -8,6 +8,7 @@ import { Returns } from '../../src/custody/returns.service.js';
 import { JobsService } from '../../src/jobs/jobs.service.js';
 import type { Actor } from '../../src/people/actor.js';
 import { checkAnswers } from '../support/check-answers.js';
+import { examination, worn } from '../support/example-examination.js';
 import { ENGINES } from '../support/engines.js';
 import { jobInput, startGearYard, type GearYard } from '../support/gear-yard.js';
 
@@ -118,6 +119,43 @@ describe.each(ENGINES)('tracing on %s', (engine) => {
     await yard.crew.get('/api/defects/999999/trace').expect(404);
     await yard.crew.get('/trace/defects/0').expect(404);
     await yard.visitor().get(`/api/defects/${trace.defect.id}/trace`).expect(401);
+  });
+
+  it('takes an examination that found the defect for no good one, though it was done days before it was signed', async () => {
+    const item = await yard.newItem();
+    const { tag } = item;
+    await yard.examiner
+      .post(`/api/items/${item.id}/examinations`)
+      .send(examination(tag, yard.day(0), { examinedOn: yard.day(-4) }))
+      .expect(201);
+    const last = { noEarlierExamination: false, lastExaminedOn: yard.day(-4) };
+    const wear = { ...worn(yard.day(0), 30), ...last, examinedOn: yard.day(-2) };
+    const found = examination(tag, yard.day(0), wear);
+    await yard.examiner.post(`/api/items/${item.id}/examinations`).send(found).expect(201);
+    // Out of the way of the jobs below.
+    await yard.crew.post(`/api/items/${item.id}/quarantine`).send({ reason: 'worn' }).expect(201);
+    const [defect] = (await yard.crew.get(`/api/items/${item.id}/defects`).expect(200)).body;
+    const trace = await traceOf(defect.id);
+    expect(trace.lastGood).toMatchObject({ type: 'thoroughExamination', doneOn: yard.day(-4) });
+  });
+
+  it('takes gear that came back late to have been away until then', async () => {
+    const clock = yard.app.get(Clock);
+    const { tag, id: late } = await yard.gear('TR-3');
+    const job = await yard.job({ from: 0, to: 2, reference: `TR-LATE-${engine}` });
+    await yard.storeman.post(`/api/jobs/${job}/reservation`).expect(201);
+    await yard.app.get(HandOuts).handOut(NORA, job, { tag });
+    const on = <T>(offset: number, work: () => Promise<T>) =>
+      clock.at(`${yard.day(offset)}T12:00:00.000Z`, work);
+    await on(4, () => yard.app.get(Lifts).count(OLE, job, { onDay: yard.day(4), lifts: 9 }));
+    await on(5, () =>
+      yard.app.get(Returns).bringBack(OLE, job, { tag, condition: 'damaged', remarks: 'bent' }),
+    );
+    const [defect] = (await yard.crew.get(`/api/items/${late}/defects`).expect(200)).body;
+    const [stay] = (await traceOf(defect.id)).stays;
+    expect(stay).toMatchObject({ from: yard.day(0), through: yard.day(5), liftDays: [{ lifts: 9 }] });
+    const file = (await yard.crew.get(`/api/jobs/${job}/gear-file`).expect(200)).body;
+    expect(file.items).toMatchObject([{ through: yard.day(5), defects: [{ description: 'bent' }] }]);
   });
 
   it('gives the complete gear file of a job', async () => {

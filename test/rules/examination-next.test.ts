@@ -59,7 +59,7 @@ describe('the latest next examination', () => {
       examination: { examinedOn: TODAY, defects: [] },
       today: TODAY,
     });
-    expect(none).toEqual({ workings: [] });
+    expect(none).toStrictEqual({ workings: [] });
     const interim = scheme([requirement([every(12)], { type: 'interimInspection' })]);
     const asked = { examination: { examinedOn: TODAY, defects: [] }, today: TODAY };
     expect(nextExamination(gear(), interim, asked).latest).toBeUndefined();
@@ -102,6 +102,26 @@ describe('the latest next examination', () => {
     });
     expect(latest).toBe('2026-12-10');
     expect(workings.map(({ title }) => title)).toEqual(['Due by interval']);
+  });
+
+  it('goes by what gives a day beside what asks after events or lifts only', () => {
+    const rules = scheme([
+      requirement([{ when: 'everyLifts', lifts: 800 }]),
+      requirement([every(3)]),
+      requirement([{ when: 'afterEvent', events: ['dropped'] }]),
+    ]);
+    const asked = { examination: { examinedOn: TODAY, defects: [] }, today: TODAY };
+    const { latest, workings } = nextExamination(gear(), rules, asked);
+    expect(latest).toBe('2026-09-10');
+    expect(workings).toHaveLength(1);
+  });
+
+  it('shows the rule of the scheme first where the interval that was named ends on the same day', () => {
+    const { workings } = next({ occasion: 'sixMonths' });
+    expect(workings.map(({ title, result }) => `${title} ${result.value}`)).toEqual([
+      'Due by interval 2026-12-10',
+      'Due by the interval named 2026-12-10',
+    ]);
   });
 
   it('shows how each rule came to its day, the earliest first', () => {

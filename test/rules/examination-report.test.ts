@@ -168,6 +168,11 @@ describe('a complete report', () => {
     });
   });
 
+  it('says nothing of a day for a defect that is a danger already', () => {
+    const { report } = completeReport(draft(DANGER), facts());
+    expect(report?.defects).toStrictEqual(DANGER.defects);
+  });
+
   it('is not made of a draft with a gap', () => {
     const { report, gaps } = completeReport(draft({ examinerAddress: undefined }), facts());
     expect(report).toBeUndefined();
@@ -206,6 +211,7 @@ describe('answers that go against each other', () => {
   it('identify another item', () => {
     expect(gapsOf({ identification: 'Sling SL-015' })).toEqual(['3 identification names_another_item']);
     expect(gapsOf({ identification: 'sling with the number HW 22' })).toEqual([]);
+    expect(gapsOf({ identification: undefined })).toEqual(['3 identification missing']);
   });
 
   it('name a configuration that nothing depends on', () => {

@@ -1,12 +1,17 @@
 import type { ReportDraft, ReportFacts } from './draft.js';
-import type { ReportGap } from './gap.js';
+import { gap, isBlank, type ReportGap } from './gap.js';
 
 /**
  * The days of a report: manufacture (3), last examination (4), this one (8(f)) and the next (8(d)), in that order.
  * The next may be named earlier than the rules give, never later, and never no day at all.
  */
 export function checkDays(draft: ReportDraft, facts: ReportFacts): ReportGap[] {
-  return [...checkPast(draft), ...checkExamined(draft, facts), ...checkNext(draft, facts)];
+  return [
+    ...checkPast(draft),
+    ...checkRecorded(draft, facts),
+    ...checkExamined(draft, facts),
+    ...checkNext(draft, facts),
+  ];
 }
 
 function checkPast(draft: ReportDraft): ReportGap[] {
@@ -21,6 +26,19 @@ function checkPast(draft: ReportDraft): ReportGap[] {
   if (lastExaminedOn !== undefined && noEarlierExamination === true)
     gaps.push({ paragraph: '4', field: 'noEarlierExamination', code: 'contradiction' });
   return gaps;
+}
+
+/**
+ * A day before that of the register, or none, stands only with a word of why: the register may be wrong, and an examiner
+ * signs what they hold to be true.
+ */
+function checkRecorded(draft: ReportDraft, { lastOnRecord: onRecord }: ReportFacts): ReportGap[] {
+  const { lastExaminedOn, noEarlierExamination, registerDoubt } = draft;
+  const isSaid = lastExaminedOn !== undefined || noEarlierExamination === true;
+  const differs = onRecord !== undefined && (lastExaminedOn === undefined || lastExaminedOn < onRecord.on);
+  if (!differs) return isBlank(registerDoubt) ? [] : [gap('4', 'registerDoubt', 'contradiction')];
+  if (!isSaid || !isBlank(registerDoubt)) return [];
+  return [{ ...gap('4', 'lastExaminedOn', 'later_on_record'), onRecord }];
 }
 
 function checkExamined(draft: ReportDraft, { today }: ReportFacts): ReportGap[] {

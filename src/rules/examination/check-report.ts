@@ -46,11 +46,9 @@ export function checkReport(draft: ReportDraft, facts: ReportFacts): ReportGap[]
   ].sort((a, b) => PARAGRAPHS.indexOf(a.paragraph) - PARAGRAPHS.indexOf(b.paragraph));
 }
 
-function checkIdentity({ identification }: ReportDraft, { marks }: ReportFacts): ReportGap[] {
-  if (identification === undefined || isBlank(identification)) return [];
-  return marks.some((mark) => identification.includes(mark))
-    ? []
-    : [gap('3', 'identification', 'names_another_item')];
+function checkIdentity({ identification = '' }: ReportDraft, { marks }: ReportFacts): ReportGap[] {
+  if (isBlank(identification) || marks.some((mark) => identification.includes(mark))) return [];
+  return [gap('3', 'identification', 'names_another_item')];
 }
 
 function checkConfiguration({ dependsOnConfiguration, configuration }: ReportDraft): ReportGap[] {

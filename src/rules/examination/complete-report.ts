@@ -23,6 +23,7 @@ function particulars(draft: ReportDraft, facts: ReportFacts): ReportParticulars 
     identification: stated(draft.identification),
     manufacturedOn: draft.manufacturedOn ?? null,
     lastExaminedOn: draft.lastExaminedOn ?? null,
+    ...doubtOf(draft, facts),
     safeWorkingLoad: stated(draft.safeWorkingLoad),
     configuration: draft.configuration ?? null,
     occasion: occasionOf(draft),
@@ -40,6 +41,13 @@ function particulars(draft: ReportDraft, facts: ReportFacts): ReportParticulars 
     signer: { name: examinerName, address: stated(draft.signerAddress) },
     reportedOn: today,
   };
+}
+
+function doubtOf(
+  { registerDoubt: why }: ReportDraft,
+  { lastOnRecord }: ReportFacts,
+): Pick<ReportParticulars, 'registerDoubt'> {
+  return why === undefined ? {} : { registerDoubt: { ...stated(lastOnRecord), why } };
 }
 
 function occasionOf({ firstAfterInstallation, installedCorrectly, occasion }: ReportDraft): ReportedOccasion {

@@ -1,5 +1,5 @@
 import type { Day } from '../calendar/day.js';
-import type { Danger, Occasion } from './report.js';
+import type { Danger, ExaminationOnRecord, Occasion } from './report.js';
 
 /** A row of the defects as far as it is filled in. */
 export interface DraftDefect {
@@ -20,6 +20,8 @@ export interface ReportDraft {
   readonly manufactureUnknown?: boolean | undefined;
   readonly lastExaminedOn?: Day | undefined;
   readonly noEarlierExamination?: boolean | undefined;
+  /** Why the examiner does not go by the last examination that the register has. */
+  readonly registerDoubt?: string | undefined;
   readonly safeWorkingLoad?: string | undefined;
   readonly dependsOnConfiguration?: boolean | undefined;
   readonly configuration?: string | undefined;
@@ -51,4 +53,6 @@ export interface ReportFacts {
   readonly marks: readonly string[];
   /** The latest next day by the rules, for the day of this examination; absent when no rule gives one. */
   readonly latestNext?: Day;
+  /** The last thorough examination before this one that the register has; absent when it has none. */
+  readonly lastOnRecord?: ExaminationOnRecord;
 }

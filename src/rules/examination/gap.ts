@@ -1,9 +1,9 @@
 import type { Day } from '../calendar/day.js';
-import type { Paragraph } from './report.js';
+import type { ExaminationOnRecord, Paragraph } from './report.js';
 
 /**
- * Why a paragraph does not stand: nothing is said, it goes against another answer, it names no mark of the item, or a
- * day lies where it cannot.
+ * Why a paragraph does not stand: nothing is said, it goes against another answer, it names no mark of the item, a
+ * day lies where it cannot, or the register has a later one.
  */
 export type GapCode =
   | 'missing'
@@ -14,6 +14,7 @@ export type GapCode =
   | 'in_future'
   | 'before_manufacture'
   | 'before_last_examination'
+  | 'later_on_record'
   | 'not_after_examination'
   | 'later_than_allowed';
 
@@ -25,6 +26,8 @@ export interface ReportGap {
   readonly code: GapCode;
   /** For a day that is too late: the latest it may be. */
   readonly latest?: Day;
+  /** For a last examination that the register knows better: what it has. */
+  readonly onRecord?: ExaminationOnRecord;
 }
 
 /** A gap of a paragraph. */

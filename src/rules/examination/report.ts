@@ -59,6 +59,13 @@ export interface ReportedExaminer {
   readonly employer: { readonly name: string; readonly address: string } | null;
 }
 
+/** A thorough examination as the register has it. */
+export interface ExaminationOnRecord {
+  readonly on: Day;
+  /** The number of its record. */
+  readonly record: number;
+}
+
 /** The particulars of a report of thorough examination: everything that LOLER 1998 Schedule 1 asks for, none left open. */
 export interface ReportParticulars {
   readonly employerName: string;
@@ -69,6 +76,8 @@ export interface ReportParticulars {
   readonly manufacturedOn: Day | null;
   /** Null where no earlier examination is known. */
   readonly lastExaminedOn: Day | null;
+  /** What the register has, where the examiner does not go by it, and why. */
+  readonly registerDoubt?: ExaminationOnRecord & { readonly why: string };
   readonly safeWorkingLoad: string;
   /** The configuration that the safe working load holds for; null where it does not depend on one. */
   readonly configuration: string | null;
