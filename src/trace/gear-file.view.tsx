@@ -34,26 +34,28 @@ export function gearFilePage({ me, file, kinds }: GearFilePage): string {
           : `${count(items.length, 'item', 'items')} went out on it.`}
       </p>
       <JobLinks job={{ id: jobId, cancelled }} me={me} here="gear-file" />
-      <section>
-        <h2>Lifts</h2>
-        <p>
-          {lifts.length === 0
-            ? 'None counted.'
-            : lifts.map(({ onDay, lifts: number }) => `${shortDay(onDay)}: ${number}`).join('; ')}
-        </p>
-      </section>
-      {lines.map((label) => (
-        <section key={label}>
-          <h2>{label}</h2>
-          <ul class="cards">
-            {items
-              .filter(({ lineLabel }) => lineLabel === label)
-              .map((item) => (
-                <FiledItem key={`${item.itemId} ${item.from}`} item={item} kinds={kinds} />
-              ))}
-          </ul>
+      <div class="gear-file">
+        <section>
+          <h2>Lifts</h2>
+          <p>
+            {lifts.length === 0
+              ? 'None counted.'
+              : lifts.map(({ onDay, lifts: number }) => `${shortDay(onDay)}: ${number}`).join('; ')}
+          </p>
         </section>
-      ))}
+        {lines.map((label) => (
+          <section key={label}>
+            <h2>{label}</h2>
+            <ul class="cards">
+              {items
+                .filter(({ lineLabel }) => lineLabel === label)
+                .map((item) => (
+                  <FiledItem key={`${item.itemId} ${item.from}`} item={item} kinds={kinds} />
+                ))}
+            </ul>
+          </section>
+        ))}
+      </div>
     </>,
   );
 }
