@@ -7,3 +7,8 @@ export async function findPeople(manager: EntityManager): Promise<PersonView[]> 
   const people = await manager.find(PersonEntity, { order: { name: 'ASC', id: 'ASC' } });
   return people.map(({ id, name, signInName, roles, active }) => ({ id, name, signInName, roles, active }));
 }
+
+/** Whether an account is there and open, as a change sees it. */
+export async function isOpenAccount(manager: EntityManager, personId: number): Promise<boolean> {
+  return manager.existsBy(PersonEntity, { id: personId, active: true });
+}

@@ -95,8 +95,8 @@ describe.each(ENGINES)('the outbox on %s', (engine) => {
       mails.app.get(UnitOfWork).run(async (change) => {
         const { personId } = mails;
         replaced = [
-          ...(await outbox.replaceWaiting(change, { personId, kind: 'urgent', at: minutesAfter(1) })),
-          ...(await outbox.replaceWaiting(change, { personId, kind: 'digest', at: minutesAfter(1) })),
+          ...(await outbox.replaceUnsent(change, { personId, kind: 'urgent', at: minutesAfter(1) })),
+          ...(await outbox.replaceUnsent(change, { personId, kind: 'digest', at: minutesAfter(1) })),
         ];
       });
     const slow: MailLine = {

@@ -7,6 +7,7 @@ import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { SCHEMA } from '../../src/schema.js';
 import { ENGINES, freshDatabase } from '../support/engines.js';
 import { startMailApp } from '../support/mail-app.js';
+import { startMailYard } from '../support/mail-yard.js';
 import { catchMail } from '../support/smtp-catcher.js';
 
 describe.each(ENGINES)('the schedule of reminders on %s', (engine) => {
@@ -53,4 +54,28 @@ describe.each(ENGINES)('the schedule of reminders on %s', (engine) => {
     await storage.close();
     expect(states.sort()).toEqual(['sent', 'sent', 'waiting']);
   });
+
+  it('finds a danger while the mail server takes its time over other mail', async () => {
+    let letIn: () => void = () => undefined;
+    const atTheDoor = new Promise<void>((resolve) => (letIn = resolve));
+    const catcher = await catchMail({ afterData: () => atTheDoor.then(() => 'take' as const) });
+    const mail = { host: 'localhost', port: catcher.port, tls: 'none', from: 'gear@yard.example' } as const;
+    const yard = await startMailYard(engine, { mail });
+    left.push(catcher.close, () => yard.close());
+    await yard.choose('storeman', { digest: 'none', urgent: true });
+    const danger = async (description: string) => {
+      const { id } = await yard.newItem();
+      const defect = { description, severity: 'immediateDanger' };
+      await yard.crew.post(`/api/items/${id}/defects`).send(defect).expect(201);
+    };
+    const states = async () => (await yard.mails('storeman')).map(({ claimedBy }) => claimedBy !== null);
+    await danger('a cut');
+    yard.app.get(ReminderSchedule, { strict: false }).start();
+    await expect.poll(states).toEqual([true]);
+    await danger('a crack');
+    await expect.poll(async () => (await states()).length, { timeout: 12_000 }).toBe(2);
+    expect(catcher.mails).toEqual([]);
+    letIn();
+    await expect.poll(() => catcher.mails.length, { timeout: 12_000 }).toBe(2);
+  }, 40_000);
 });

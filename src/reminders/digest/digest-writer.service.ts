@@ -11,6 +11,7 @@ import { digestContent } from './digest-model.js';
 import { DigestRunEntity } from './digest-run.entity.js';
 import type { HeardStore } from './heard-stores.js';
 import { pastRuns } from './past-runs.js';
+import type { StoreVisit } from './store-visits.js';
 import { tellingStores, type StoreToday } from './telling-stores.js';
 import { toldEntries, type TellingStore } from './told-entries.js';
 
@@ -26,6 +27,10 @@ export interface DigestReader {
 export interface DigestRound {
   readonly at: string;
   readonly entries: readonly DiaryEntry[];
+  /** When items of the entries came to fall due on their days at their stores, by the numbers of the items. */
+  readonly since: ReadonlyMap<number, string>;
+  /** The visits to each store, by its number. */
+  readonly visits: ReadonlyMap<number, readonly StoreVisit[]>;
   readonly stores: ReadonlyMap<number, StoreToday>;
   readonly kindName: (kind: string) => string;
   /** The address of the server, without a slash at its end. */
@@ -66,7 +71,7 @@ export class DigestWriter {
     });
     // First, so that of two servers the second waits here, and then finds that it comes too late.
     await manager.insert(DigestRunEntity, run);
-    await this.outbox.replaceWaiting(manager, { personId, kind: 'digest', at });
+    await this.outbox.replaceUnsent(manager, { personId, kind: 'digest', at });
     const past = await pastRuns(manager, { personId, before: today });
     const telling = tellingStores(heard, { stores, ...past });
     const mailId = await this.post(manager, { reader, round, telling });
@@ -90,11 +95,10 @@ export class DigestWriter {
   ): Promise<number | null> {
     const { person, today } = reader;
     const { at, kindName, address } = round;
-    const storeIds = telling.map(({ storeId }) => storeId);
-    const entries = round.entries.filter(({ storeId }) => storeIds.includes(storeId));
-    const told = toldEntries(entries, telling);
+    const told = toldEntries(round.entries, telling, round.since);
     if (told.length === 0) return null;
-    const content = digestContent({ told, entries, stores: telling, person, kindName, address });
+    const visits = telling.flatMap(({ storeId }) => round.visits.get(storeId) ?? []);
+    const content = digestContent({ told, visits, stores: telling, person, kindName, address });
     return this.outbox.post(manager, {
       kind: 'digest',
       subjectKey: `digest:${person.personId}:${today}`,

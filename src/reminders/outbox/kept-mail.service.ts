@@ -4,7 +4,6 @@ import { Ledger } from '../../ledger/ledger.service.js';
 import type { Actor } from '../../people/actor.js';
 import { Problem } from '../../problem.js';
 import { Reads } from '../../storage/reads.js';
-import { MailChoiceEntity } from '../preferences/mail-choice.entity.js';
 import { MailEntity } from './mail.entity.js';
 import { giveUpAt } from './next-try.js';
 import type { MailPileView, MailView, OutboxView } from './outbox.dto.js';
@@ -57,7 +56,7 @@ export class KeptMail {
 
   /**
    * Puts a mail that was given up back in the outbox: the same mail, with its Message-ID, tried anew for as long. It
-   * goes to the address that its person has now.
+   * goes to the address that its person has by then.
    * @throws Problem `not_found`, `not_allowed_now` of one that was not given up.
    */
   resend(actor: Actor, id: number): Promise<void> {
@@ -68,10 +67,7 @@ export class KeptMail {
       if (mail.state !== 'dead')
         throw new Problem('not_allowed_now', 'Only mail that was given up is sent again.');
       const { personId, subject, messageId } = mail;
-      const choice = await change.manager.findOneBy(MailChoiceEntity, { personId });
-      const toAddress = choice?.address ?? mail.toAddress;
       const anew = {
-        toAddress,
         tries: 0,
         nextTryAt: change.at,
         giveUpAt: giveUpAt(change.at),

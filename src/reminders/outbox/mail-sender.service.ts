@@ -15,7 +15,8 @@ const REST_MS = 60_000;
 export class MailSender implements OnApplicationShutdown {
   private freeing: Promise<void> | undefined;
   private stopped = false;
-  private restUntil = '';
+  /** Since when the mail server is left alone; undefined while it is not. */
+  private restingSince: string | undefined;
 
   constructor(
     private readonly queue: MailQueue,
@@ -29,9 +30,9 @@ export class MailSender implements OnApplicationShutdown {
    */
   async sendDue(): Promise<number> {
     const { line } = this;
-    if (!line || this.clock.now() < this.restUntil) return 0;
-    await (this.freeing ??= this.queue.freeClaims());
-    this.restUntil = '';
+    if (!line || this.rests()) return 0;
+    await this.freeOnce();
+    this.restingSince = undefined;
     const lanes = await Promise.allSettled(Array.from({ length: LANES }, () => this.runLane(line)));
     return lanes.reduce((sum, lane) => sum + sentBy(lane), 0);
   }
@@ -46,14 +47,30 @@ export class MailSender implements OnApplicationShutdown {
     this.line?.close();
   }
 
+  /** Claims are freed once, before anything is in hand. What fails is tried again by the next run. */
+  private freeOnce(): Promise<void> {
+    this.freeing ??= this.queue.freeClaims().catch((error: unknown) => {
+      this.freeing = undefined;
+      throw error;
+    });
+    return this.freeing;
+  }
+
+  /** A clock that is set back meanwhile ends the rest. */
+  private rests(): boolean {
+    if (this.restingSince === undefined) return false;
+    const now = this.clock.now();
+    return now >= this.restingSince && now < later(this.restingSince, REST_MS);
+  }
+
   private async runLane(line: MailLine): Promise<number> {
     for (let sent = 0; ;) {
-      const mail = this.stopped || this.restUntil !== '' ? undefined : await this.queue.claim();
+      const mail = this.stopped || this.restingSince !== undefined ? undefined : await this.queue.claim();
       if (!mail) return sent;
       const delivery = await line.send(mail);
       await this.queue.settle(mail, delivery);
       if (delivery.fault === null) sent += 1;
-      else if (isServerFault(delivery.fault)) this.restUntil = later(this.clock.now(), REST_MS);
+      else if (isServerFault(delivery.fault)) this.restingSince = this.clock.now();
     }
   }
 }

@@ -6,7 +6,7 @@ export const MAIL_STATE_WORDS: Readonly<Record<MailState, { state: StateKind; wo
   waiting: { state: 'due', word: 'waits' },
   sent: { state: 'ok', word: 'sent' },
   dead: { state: 'refused', word: 'given up' },
-  replaced: { state: 'plain', word: 'replaced by a newer mail' },
+  replaced: { state: 'plain', word: 'overtaken before it was sent' },
 };
 
 /** What went wrong with a try, and what a person can do about it. */
@@ -42,5 +42,9 @@ export const FAULT_WORDS: Readonly<Record<MailFault, { what: string; next: strin
   lineLost: {
     what: 'The line broke before the mail server had confirmed it.',
     next: 'Nothing to do yet: it is tried again. It may arrive twice.',
+  },
+  nobodyThere: {
+    what: 'Its person had no account or no address any more.',
+    next: 'See that somebody else knows. It can be sent again once the account is open and has an address.',
   },
 };

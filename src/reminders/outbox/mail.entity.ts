@@ -1,7 +1,7 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryGeneratedColumn, Unique } from 'typeorm';
 import { PersonEntity } from '../../people/person.entity.js';
 
-/** Waiting to be sent, taken by the mail server, given up, or overtaken by a newer digest before it could be sent. */
+/** Waiting to be sent, taken by the mail server, given up, or overtaken by the next digest before it could be sent. */
 export const MAIL_STATES = ['waiting', 'sent', 'dead', 'replaced'] as const;
 export type MailState = (typeof MAIL_STATES)[number];
 
@@ -15,6 +15,7 @@ export const MAIL_FAULTS = [
   'notPrivate',
   'noAnswer',
   'lineLost',
+  'nobodyThere',
 ] as const;
 export type MailFault = (typeof MAIL_FAULTS)[number];
 

@@ -10,6 +10,9 @@ const TRIED_FOR_MS = 72 * HOUR_MS;
 const PAUSES_MIN = [1, 5, 15, 60];
 const LATER_PAUSE_MIN = 240;
 
+/** No mail waits longer than this for its next try. */
+export const LONGEST_PAUSE_MS = LATER_PAUSE_MIN * MINUTE_MS;
+
 /** How long to wait while the server cannot be used at all: trying costs it nothing, and what waits may be urgent. */
 const SERVER_PAUSES_MIN = [1];
 const LATER_SERVER_PAUSE_MIN = 5;
@@ -18,7 +21,7 @@ const LATER_SERVER_PAUSE_MIN = 5;
 const SERVER_FAULTS: readonly MailFault[] = ['signInRefused', 'notPrivate', 'noAnswer', 'senderRefused'];
 
 /** What another try would not change. */
-const FINAL_FAULTS: readonly MailFault[] = ['addressRefused', 'mailRefused'];
+const FINAL_FAULTS: readonly MailFault[] = ['addressRefused', 'mailRefused', 'nobodyThere'];
 
 /** Whether the server as a whole cannot be used, so that the next mail would fail too. */
 export function isServerFault(fault: MailFault): boolean {

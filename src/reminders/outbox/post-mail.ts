@@ -66,15 +66,15 @@ export class Outbox {
   }
 
   /**
-   * Withdraws what still waits for a person, because newer mail says it again, and gives the numbers of it. What a
-   * server has in hand is left alone.
+   * Withdraws what still waits for a person or was given up, because newer mail says it again, and gives the numbers of
+   * it. What a server has in hand is left alone.
    */
-  async replaceWaiting(
+  async replaceUnsent(
     manager: EntityManager,
     { personId, kind, at }: { personId: number; kind: MailKind; at: string },
   ): Promise<number[]> {
     const rows = await manager.query<{ id: number }[]>(
-      `SELECT id FROM mail WHERE person_id = $1 AND kind = $2 AND state = 'waiting'
+      `SELECT id FROM mail WHERE person_id = $1 AND kind = $2 AND state IN ('waiting', 'dead')
          AND (claimed_until IS NULL OR claimed_until < $3) ORDER BY id${this.unitOfWork.skippingTaken}`,
       [personId, kind, at],
     );

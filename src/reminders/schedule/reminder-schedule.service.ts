@@ -18,7 +18,8 @@ const SWEEP = 'tackleroom sweep';
 export class ReminderSchedule implements BeforeApplicationShutdown {
   private readonly logger = new Logger('Reminders');
   private task: ScheduledTask | undefined;
-  private running: Promise<void> | undefined;
+  private looking: Promise<void> | undefined;
+  private sending: Promise<void> | undefined;
 
   constructor(
     private readonly index: DueIndex,
@@ -37,25 +38,42 @@ export class ReminderSchedule implements BeforeApplicationShutdown {
   }
 
   /**
-   * Looks once. Of several servers one decides what is told, while each sends. A step that fails is logged, and keeps
-   * no other from being done.
+   * Looks once and sends. Of several servers one decides what is told, while each sends. A step that fails is logged,
+   * and keeps no other from being done.
    */
   async tick(): Promise<void> {
-    await this.step('looking for what is due', () => this.oneAtATime.tryRun(SWEEP, () => this.sweep()));
-    await this.step('sending mail', () => this.sender.sendDue());
+    await this.decide();
+    await this.send();
   }
 
   /** Waits for the mail on its way: hanging up on a server that has taken it would send it twice. */
   async beforeApplicationShutdown(): Promise<void> {
     await this.task?.destroy();
     this.sender.stop();
-    await this.running;
+    await this.looking;
+    await this.sending;
   }
 
-  /** A look that takes long is not begun twice. */
+  /**
+   * A look that takes long is not begun twice. It does not wait for the mail that it sends off: a slow mail server
+   * keeps nobody from hearing of a danger that is found meanwhile.
+   */
   private look(): Promise<void> {
-    this.running ??= this.tick().finally(() => (this.running = undefined));
-    return this.running;
+    this.looking ??= this.decide()
+      .then(() => void this.send())
+      .finally(() => (this.looking = undefined));
+    return this.looking;
+  }
+
+  private decide(): Promise<void> {
+    return this.step('looking for what is due', () => this.oneAtATime.tryRun(SWEEP, () => this.sweep()));
+  }
+
+  private send(): Promise<void> {
+    this.sending ??= this.step('sending mail', () => this.sender.sendDue()).finally(
+      () => (this.sending = undefined),
+    );
+    return this.sending;
   }
 
   private async sweep(): Promise<void> {
