@@ -52,6 +52,18 @@ describe('warnings about mail', () => {
     ]);
   });
 
+  it('name the stores of which nobody hears within a day', () => {
+    const people = [
+      someone(1, ['storeman'], { digest: 'weekly' }),
+      someone(2, ['manager'], { digest: 'overdueOnly', storeIds: [2] }),
+    ];
+    expect(warnings(people)).toEqual([
+      expect.stringMatching(
+        /^Whoever hears of overdue gear at Quayside store does so once a week only: .* Ask one of them/,
+      ),
+    ]);
+  });
+
   it('say that no mail server is set, and then nothing of who would get it', () => {
     expect(warnings([], { isOpen: false })).toEqual([
       'No mail server is set: reminders stand in the due diary only.',

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hearersOf, storesUnheard, type Hearer } from '../../src/rules/reminders/addressees.js';
+import {
+  hearersOf,
+  storesHeardWeekly,
+  storesUnheard,
+  type Hearer,
+} from '../../src/rules/reminders/addressees.js';
 import { DIGEST_CHOICES } from '../../src/rules/reminders/digest-choice.js';
 
 const STOREMAN: Hearer = {
@@ -52,6 +57,27 @@ describe('who hears of a store', () => {
 
   it('is not the manager who wants no mail where somebody else hears', () => {
     expect(hearersOf(7, [STOREMAN, MANAGER])).toEqual({ personIds: [1], byDefault: false });
+  });
+
+  it('is told of it a week late at most where all who chose to hear chose once a week', () => {
+    const weekly: Hearer = { ...STOREMAN, digest: 'weekly' };
+    expect(storesHeardWeekly([7, 8], [weekly, { ...MANAGER, digest: 'weekly' }])).toEqual([7, 8]);
+    expect(storesHeardWeekly([6, 7, 8], [{ ...weekly, storeIds: [6, 8] }])).toEqual([6, 8]);
+  });
+
+  it.each([
+    ['somebody hears daily', { digest: 'daily' as const }],
+    ['somebody hears of what is overdue', { digest: 'overdueOnly' as const }],
+  ])('is told of it within a day where %s', (_, part) => {
+    const weekly: Hearer = { ...STOREMAN, digest: 'weekly' };
+    expect(storesHeardWeekly([7], [weekly, { ...MANAGER, ...part }])).toEqual([]);
+    // Someone who hears of another store, or cannot be reached, is no help.
+    expect(storesHeardWeekly([7], [weekly, { ...MANAGER, ...part, storeIds: [6] }])).toEqual([7]);
+    expect(storesHeardWeekly([7], [weekly, { ...MANAGER, ...part, active: false }])).toEqual([7]);
+  });
+
+  it('is told of it within a day where nobody chose to hear, by the managers', () => {
+    expect(storesHeardWeekly([7], [MANAGER])).toEqual([]);
   });
 
   it('is never nobody, unless no manager has an address and nobody chose to hear', () => {

@@ -196,6 +196,7 @@ function AlwaysTold() {
       <p>
         Overdue gear at a store always has at least one person who hears of it, since gear that nobody is told
         of goes on being used. Whoever is the last to hear of a store is asked to find someone else first.
+        Mail once a week counts, though it may come a week late: where nobody hears sooner, this page says so.
       </p>
       <p>
         Where that comes about otherwise, as when an account is closed, every manager with an address hears of

@@ -1,4 +1,4 @@
-import { hearersOf, type Hearer } from '../../rules/reminders/addressees.js';
+import { hearersOf, storesHeardWeekly, type Hearer } from '../../rules/reminders/addressees.js';
 
 /** What keeps overdue gear from being told as it should, whoever chose what. */
 export type MailWarning =
@@ -8,6 +8,8 @@ export type MailWarning =
   | { readonly code: 'nobodyTold'; readonly storeNames: readonly string[] }
   /** Nobody chose to hear of these stores, so the managers do whatever they chose. */
   | { readonly code: 'toldByDefault'; readonly storeNames: readonly string[] }
+  /** Everybody who chose to hear of these stores does once a week, so overdue gear may wait so long to be told. */
+  | { readonly code: 'toldWeekly'; readonly storeNames: readonly string[] }
   /** So many mails were given up of late: whoever they were for was not told. */
   | { readonly code: 'givenUp'; readonly mails: number };
 
@@ -31,9 +33,15 @@ export function mailWarnings({
   const named = (among: typeof heard) => among.map(({ name }) => name);
   const nobodyTold = named(heard.filter(({ personIds }) => personIds.length === 0));
   const toldByDefault = named(heard.filter(({ personIds, byDefault }) => byDefault && personIds.length > 0));
+  const weekly = storesHeardWeekly(
+    stores.map(({ id }) => id),
+    people,
+  );
+  const toldWeekly = stores.filter(({ id }) => weekly.includes(id)).map(({ name }) => name);
   return [
     ...(nobodyTold.length > 0 ? [{ code: 'nobodyTold' as const, storeNames: nobodyTold }] : []),
     ...(givenUp > 0 ? [{ code: 'givenUp' as const, mails: givenUp }] : []),
     ...(toldByDefault.length > 0 ? [{ code: 'toldByDefault' as const, storeNames: toldByDefault }] : []),
+    ...(toldWeekly.length > 0 ? [{ code: 'toldWeekly' as const, storeNames: toldWeekly }] : []),
   ];
 }

@@ -36,6 +36,20 @@ export function storesUnheard(storeIds: readonly number[], hearers: readonly Hea
   return storeIds.filter((storeId) => !hearers.some((hearer) => hearsByChoice(hearer, storeId)));
 }
 
+/**
+ * Those of the stores of which everybody who hears by choice does once a week only, so that gear may be overdue for a
+ * week before anybody is told, in the order given.
+ */
+export function storesHeardWeekly(
+  storeIds: readonly number[],
+  hearers: readonly Hearer[],
+): readonly number[] {
+  return storeIds.filter((storeId) => {
+    const byChoice = hearers.filter((hearer) => hearsByChoice(hearer, storeId));
+    return byChoice.length > 0 && byChoice.every(({ digest }) => digest === 'weekly');
+  });
+}
+
 function hearsByChoice(hearer: Hearer, storeId: number): boolean {
   const { roles, digest, storeIds } = hearer;
   return (

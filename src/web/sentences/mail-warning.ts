@@ -12,6 +12,10 @@ export function mailWarning(warning: MailWarning): string {
     }
     case 'givenUp':
       return `${count(warning.mails, 'mail was', 'mails were')} given up in the last week: whoever it was for was not told. The page Outbox says why.`;
+    case 'toldWeekly': {
+      const where = listed(warning.storeNames);
+      return `Whoever hears of overdue gear at ${where} does so once a week only: gear may be overdue for a week before anybody is told. Ask one of them to choose daily mail, or only what is overdue.`;
+    }
     case 'toldByDefault': {
       const where = listed(warning.storeNames);
       return `Nobody chose to hear of overdue gear at ${where}: managers hear of it whatever they chose. Ask a storeman, manager or competent person to choose mail of ${where}.`;
