@@ -4,6 +4,7 @@ import { SiteChecks1795611600000 } from './1795611600000-site-checks.js';
 import { TagLookAlikes1795626000000 } from './1795626000000-tag-look-alikes.js';
 import { Reminders1795629600000 } from './1795629600000-reminders.js';
 import { DefectsStand1795633200000 } from './1795633200000-defects-stand.js';
+import { DueSince1795636800000 } from './1795636800000-due-since.js';
 
 /** The history of the database, oldest first. A migration that has landed is never edited. */
 export const migrations = [
@@ -13,4 +14,5 @@ export const migrations = [
   TagLookAlikes1795626000000,
   Reminders1795629600000,
   DefectsStand1795633200000,
+  DueSince1795636800000,
 ];

@@ -3,6 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { digestContent } from '../../src/reminders/digest/digest-model.js';
 import { mailHtml } from '../../src/reminders/mails/mail-html.js';
+import { outboxPage } from '../../src/reminders/outbox/outbox.view.js';
 import { urgentMatters } from '../../src/reminders/urgent/urgent-matter.js';
 import { urgentContent } from '../../src/reminders/urgent/urgent-model.js';
 import { addDays } from '../../src/rules/calendar/day.js';
@@ -88,6 +89,37 @@ describe('a mail shown by a browser', () => {
       const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
       expect(paper).toBe(colorScheme === 'dark' ? 'rgb(27, 26, 23)' : 'rgb(251, 248, 241)');
       await context.close();
+    }
+  });
+
+  it('that was given up fits the page of the outbox, however long its words are', async () => {
+    const mail = {
+      ...({
+        id: 1,
+        messageId: '<1@yard.example>',
+        state: 'dead',
+        fault: 'addressRefused',
+        tries: 1,
+      } as const),
+      ...{ toName: 'N'.repeat(120), toAddress: `${'a'.repeat(64)}@yard.example`, subject: 'S'.repeat(200) },
+      ...{ decidedAt: '2027-05-03T08:00:00.000Z', settledAt: '2027-05-03T08:00:00.000Z', nextTryAt: null },
+      lastAnswer: `550 ${'z'.repeat(490)}`,
+    };
+    const [none, pile] = [
+      { total: 0, mails: [] },
+      { total: 3, mails: [mail, { ...mail, id: 2 }, { ...mail, id: 3 }] },
+    ];
+    const html = outboxPage({
+      me: { id: 1, name: 'Manager One', roles: ['manager'] },
+      box: { open: true, dead: pile, waiting: none, settled: pile },
+      demo: false,
+    });
+    for (const width of [390, 1280]) {
+      const page = await browser.newPage({ viewport: { width, height: 844 } });
+      await page.setContent(html);
+      await page.addStyleTag({ path: 'src/web/assets/style.css' });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+      await page.close();
     }
   });
 });

@@ -41,7 +41,7 @@ describe.each(ENGINES)('who is told what falls due on %s', (engine) => {
       await fresh.digests(morning(monday));
       const [mail, ...more] = await fresh.mails('manager');
       expect(more).toEqual([]);
-      expect(mail?.subject).toBe('1 overdue in store');
+      expect(mail?.subject).toBe('ALONE-1 overdue in store');
       expect(mail?.toAddress).toBe('manager@yard.example');
       expect(mail?.plainText).toContain('It never had its thorough examination.');
       expect(mail?.plainText.replace(/\s+/g, ' ')).toContain(

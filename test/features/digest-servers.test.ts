@@ -11,6 +11,7 @@ import { Reads } from '../../src/storage/reads.js';
 import { createApp } from '../../src/web/create-app.js';
 import { ENGINES } from '../support/engines.js';
 import { nextWeekday, startMailYard, type MailYard } from '../support/mail-yard.js';
+import { catchMail } from '../support/smtp-catcher.js';
 
 const morning = (day: Day) => `${day}T07:30:00.000Z`;
 
@@ -74,6 +75,32 @@ describe.each(ENGINES)('digests while the mail server is away on %s', (engine) =
       'replaced',
       'replaced',
     ]);
+  });
+});
+
+describe.each(ENGINES)('digests to an address that is refused, on %s', (engine) => {
+  it('are overtaken by the next when they were given up, so that one stands for all', async () => {
+    const catcher = await catchMail({ refuse: () => 550 });
+    const mail = { host: 'localhost', port: catcher.port, tls: 'none', from: 'gear@yard.example' } as const;
+    const yard = await startMailYard(engine, { mail });
+    try {
+      await yard.remind(yard.storeId, { leadDays: [7] });
+      await yard.choose('storeman', { urgent: false });
+      const monday = nextWeekday(yard.day(60), 1);
+      await yard.dueOn('GONE-1', addDays(monday, 7));
+      await yard.dueOn('GONE-2', addDays(monday, 8));
+      for (const offset of [0, 1]) {
+        const at = morning(addDays(monday, offset));
+        expect(await yard.digests(at)).toBe(1);
+        expect(await yard.deliver(at)).toBe(0);
+      }
+      const mails = await yard.mails('storeman');
+      expect(mails.map(({ state }) => state)).toEqual(['replaced', 'dead']);
+      for (const tag of ['GONE-1', 'GONE-2']) expect(mails.at(-1)?.plainText).toContain(tag);
+    } finally {
+      await yard.close();
+      await catcher.close();
+    }
   });
 });
 

@@ -57,10 +57,10 @@ describe.each(ENGINES)('daily mail of what falls due on %s', (engine) => {
     expect([...told.keys()]).toEqual(days(14, 18).concat(days(21, 22)));
     const text = told.get(onDay(14)) ?? '';
     expect(text).toContain(`was due on ${shortDay(onDay(12))}, 2 days ago`);
-    expect(text).toContain('1 overdue in store');
+    expect(text).toContain('SAT-1 overdue in store');
     expect(text).toMatch(/ http:\/\/127\.0\.0\.1:\d+\/register\/\d+ /);
     const tuesday = told.get(onDay(15)) ?? '';
-    expect(tuesday).toContain('1 still overdue in store');
+    expect(tuesday).toContain('SAT-1 still overdue in store');
     expect(tuesday).toContain('* Yard: 1 SAT-1. http');
   });
 

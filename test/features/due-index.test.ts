@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DueIndex } from '../../src/reminders/due-index/due-index.service.js';
+import { DueIndex, MOST_STALE_SHOWN } from '../../src/reminders/due-index/due-index.service.js';
+import { Clock } from '../../src/clock.js';
 import { addDays, addMonths } from '../../src/rules/calendar/day.js';
 import { Reads } from '../../src/storage/reads.js';
+import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { expectWholeIndex, indexedDay } from '../support/due-index-check.js';
 import { ENGINES } from '../support/engines.js';
 import { startGearYard, type GearYard } from '../support/gear-yard.js';
@@ -174,6 +176,39 @@ describe.each(ENGINES)('the index of due days on %s', (engine) => {
     expect(await dayOf(examined.id)).toBe(addMonths(yard.day(-50), 6));
   });
 
+  it('keeps since when an item falls due on its day at its store, until either changes', async () => {
+    const { id } = await yard.gear('DI-40');
+    const { manager } = yard.app.get(Reads, { strict: false });
+    const { unitOfWork, index, clock } = {
+      unitOfWork: yard.app.get(UnitOfWork, { strict: false }),
+      index: yard.app.get(DueIndex, { strict: false }),
+      clock: yard.app.get(Clock),
+    };
+    const write = (statement: string) => unitOfWork.run((writer) => writer.query(statement));
+    const sinceAt = async (hour: number) => {
+      await clock.at(`${yard.day(0)}T${hour}:00:00.000Z`, () => index.refresh());
+      const [row] = await manager.query<{ since: string | null }[]>(
+        `SELECT since FROM due_day WHERE item_id = ${id}`,
+      );
+      return row && (row.since?.slice(11, 13) ?? 'ever');
+    };
+    expect(await sinceAt(10)).toBe('10');
+    await write(`INSERT INTO due_stale (item_id) VALUES (${id})`);
+    expect(await sinceAt(11)).toBe('10');
+    await act(yard.crew, id, 'events', { type: 'dropped', happenedOn: yard.day(-1) }).expect(201);
+    expect(await sinceAt(12)).toBe('12');
+    await edit(id, { storeId: yard.farStoreId });
+    expect(await sinceAt(13)).toBe('13');
+    await act(yard.storeman, id, 'quarantine', { reason: 'noisy' }).expect(201);
+    expect(await sinceAt(14)).toBeUndefined();
+    await record(yard.secondExaminer, id, { doneOn: yard.day(0), release: true }).expect(201);
+    expect(await sinceAt(15)).toBe('15');
+    // A row from before the column was there.
+    await write(`UPDATE due_day SET since = NULL WHERE item_id = ${id}`);
+    await write(`INSERT INTO due_stale (item_id) VALUES (${id})`);
+    expect(await sinceAt(16)).toBe('ever');
+  });
+
   it('finds what is due by a day, and what may be since it was worked out last', async () => {
     const [soon, later] = [await yard.gear('DI-8'), await yard.gear('DI-9', { examinedDaysAgo: 0 })];
     await expectWholeIndex(yard);
@@ -188,5 +223,34 @@ describe.each(ENGINES)('the index of due days on %s', (engine) => {
     await act(yard.crew, later.id, 'events', { type: 'dropped', happenedOn: yard.day(0) }).expect(201);
     expect(await found()).toContain(later.id);
     expect(await index.candidates(manager, { storeId: yard.farStoreId, through })).not.toContain(later.id);
+  });
+
+  it('looks at the newest stale items only for a page while a register is worked out again, and says so', async () => {
+    const [old, fresh] = [await yard.gear('DI-30', { examinedDaysAgo: 0 }), await yard.gear('DI-31')];
+    await expectWholeIndex(yard);
+    const index = yard.app.get(DueIndex, { strict: false });
+    const { manager } = yard.app.get(Reads, { strict: false });
+    expect(await index.catchingUp(manager)).toBe(0);
+    expect(await index.state(manager)).toBeDefined();
+    const mark = (id: number, times: number) =>
+      yard.app.get(UnitOfWork, { strict: false }).run((writer) =>
+        writer.query(
+          `WITH RECURSIVE n (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM n WHERE n < ${times})
+           INSERT INTO due_stale (item_id) SELECT ${id} FROM n`,
+        ),
+      );
+    await mark(old.id, 1);
+    await mark(fresh.id, MOST_STALE_SHOWN);
+    const from = { storeId: yard.storeId, through: yard.day(-1) };
+    expect(await index.candidates(manager, from)).toEqual(expect.arrayContaining([old.id, fresh.id]));
+    const shown = await index.candidates(manager, { ...from, newestStaleOnly: true });
+    expect(shown).toContain(fresh.id);
+    expect(shown).not.toContain(old.id);
+    expect(await index.catchingUp(manager)).toBe(MOST_STALE_SHOWN + 1);
+    expect(await index.state(manager)).toBeUndefined();
+    expect((await yard.crew.get('/api/diary').expect(200)).body.catchingUp).toBe(MOST_STALE_SHOWN + 1);
+    expect((await yard.crew.get('/diary').expect(200)).text).toContain('2001 due days are being worked out');
+    await expectWholeIndex(yard);
+    expect((await yard.crew.get('/diary').expect(200)).text).not.toContain('being worked out');
   });
 });

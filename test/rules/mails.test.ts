@@ -54,7 +54,10 @@ describe('a digest', () => {
     const content = digestContent(
       digestFacts([told(diaryEntry(1, -20, { jobs: [promised], stops: [promised] }), false)]),
     );
-    expect(content.subject).toBe('1 overdue in store, job LM-9 at stake');
+    expect(content.subject).toBe('PL-1 overdue in store, job LM-9 at stake');
+    expect(content.sections[0]?.entries[0]?.links).toEqual([
+      { text: 'See what could take its place on job LM-9', href: `${ADDRESS}/jobs/7` },
+    ]);
     expect(content.sections[0]?.entries[0]?.sentences).toEqual([
       'Its thorough examination was due on 13 April, 20 days ago.',
       'Stops job LM-9, 6 May to 11 May.',
@@ -78,11 +81,9 @@ describe('a digest', () => {
   });
 
   it('counts with a visit what it clears beside what is told of', () => {
-    const entries = [diaryEntry(1, 7), diaryEntry(2, 8), diaryEntry(3, 9)];
-    const [first] = entries;
-    const facts = digestFacts(first ? [told(first)] : [], { entries });
+    const facts = digestFacts([told(diaryEntry(1, 7))], { others: [diaryEntry(2, 8), diaryEntry(3, 9)] });
     expect(digestContent(facts).sections[0]?.lead).toBe(
-      'One visit clears 3 items: this one, and 2 overdue or told of before.',
+      'One visit clears 3 items: this one, and 2 more in the diary.',
     );
   });
 

@@ -1,6 +1,8 @@
 import type { DiaryEntry } from '../../src/reminders/diary/diary-entry.js';
 import type { DigestFacts } from '../../src/reminders/digest/digest-facts.js';
+import { storeVisits } from '../../src/reminders/digest/store-visits.js';
 import type { TellingStore, ToldEntry } from '../../src/reminders/digest/told-entries.js';
+import type { Covered } from '../../src/reminders/digest/told-stores.js';
 import type { MailPerson } from '../../src/reminders/preferences/mail-person.js';
 import type { UnfitBooking } from '../../src/reminders/urgent/unfit-booking.js';
 import { addDays, toDay } from '../../src/rules/calendar/day.js';
@@ -51,20 +53,35 @@ export function tellingStore(differences: Partial<TellingStore> = {}): TellingSt
     byDefault: false,
     today: TODAY,
     rule: DEFAULT_REMINDER_RULE,
-    coveredThrough: addDays(TODAY, -3),
+    covered: toldThrough(-3),
+    coveredAtWork: toldThrough(-3),
     ...differences,
   };
 }
 
-/** A digest of these entries to a storeman. */
+/** What a digest told at six of a morning in London. */
+export function toldThrough(offset: number): Covered {
+  const through = addDays(TODAY, offset);
+  return { through, at: `${through}T05:00:00.000Z` };
+}
+
+/** A digest of these entries to a storeman, who is not told of those of the others that fall due as well. */
 export function digestFacts(
   entries: readonly ToldEntry[],
-  differences: Partial<DigestFacts> = {},
+  {
+    others = [],
+    ...differences
+  }: Partial<Omit<DigestFacts, 'visits'>> & { others?: readonly DiaryEntry[] } = {},
 ): DigestFacts {
+  const stores = differences.stores ?? [tellingStore()];
+  const visits = storeVisits(
+    [...entries.map(({ entry }) => entry), ...others],
+    stores.map((store) => ({ ...store, timeZone: 'Europe/London' })),
+  );
   return {
     told: entries,
-    entries: entries.map(({ entry }) => entry),
-    stores: [tellingStore()],
+    visits: [...visits.values()].flat(),
+    stores,
     person: { name: 'Storeman One', roles: ['storeman'] },
     kindName: () => 'Panel lifter',
     address: ADDRESS,

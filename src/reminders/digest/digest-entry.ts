@@ -1,15 +1,14 @@
 import { dueSentence, nearDay } from '../../web/sentences/due-reason.js';
 import type { DiaryEntry, DiaryJob } from '../diary/diary-entry.js';
-import { isOverdueOut } from '../diary/diary-order.js';
 import type { MailEntry } from '../mails/mail-content.js';
 import type { DigestFacts } from './digest-facts.js';
 
-/** One item of a digest: what is due, which job it stops, what to do; with `sayStore` also where it is kept. */
+/** One item of a digest: what is due, which jobs it stops and where to look for another; with `sayStore` also where it is kept. */
 export function digestEntry(
   entry: DiaryEntry,
   { kindName, address, sayStore = false }: Pick<DigestFacts, 'kindName' | 'address'> & { sayStore?: boolean },
 ): MailEntry {
-  const { itemId, tag, kind, storeName, today, reasons, jobs } = entry;
+  const { itemId, tag, kind, storeName, today, reasons, jobs, stops } = entry;
   const out = jobs.find((job) => job.out);
   return {
     title: {
@@ -17,19 +16,14 @@ export function digestEntry(
       href: `${address}/register/${itemId}`,
     },
     sentences: [
-      reasons.map((reason) => dueSentence(reason, today)).join(' '),
+      [...new Set(reasons.map((reason) => dueSentence(reason, today)))].join(' '),
       ...(out ? [outSentence(out, entry)] : []),
       ...stopSentence(entry),
     ],
-    links:
-      out && isOverdueOut(entry)
-        ? [
-            {
-              text: `See what could take its place on job ${out.reference}`,
-              href: `${address}/jobs/${out.jobId}`,
-            },
-          ]
-        : [],
+    links: stops.map(({ jobId, reference }) => ({
+      text: `See what could take its place on job ${reference}`,
+      href: `${address}/jobs/${jobId}`,
+    })),
   };
 }
 

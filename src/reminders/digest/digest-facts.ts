@@ -1,13 +1,13 @@
 import type { Hearer } from '../../rules/reminders/addressees.js';
-import type { DiaryEntry } from '../diary/diary-entry.js';
+import type { StoreVisit } from './store-visits.js';
 import type { TellingStore, ToldEntry } from './told-entries.js';
 
 /** What a digest is made from. */
 export interface DigestFacts {
   /** What the person is told of, in the order of the diary. */
   readonly told: readonly ToldEntry[];
-  /** Everything that falls due at the stores told of: a visit clears what was told before as well. */
-  readonly entries: readonly DiaryEntry[];
+  /** The visits to the stores told of: each clears also what the person is not told of today. */
+  readonly visits: readonly StoreVisit[];
   readonly stores: readonly TellingStore[];
   readonly person: Pick<Hearer, 'roles'> & { readonly name: string };
   /** The name of a kind as people read it. */

@@ -1,5 +1,3 @@
-import { MOST_DAYS_EARLY } from '../../rules/reminders/visit-need.js';
-import { planVisits } from '../../rules/reminders/visits.js';
 import { listed } from '../../web/sentences/words.js';
 import type { DiaryEntry } from '../diary/diary-entry.js';
 import { cutShort, fittingSubject, type MailContent, type MailSection } from '../mails/mail-content.js';
@@ -22,18 +20,7 @@ export function digestContent(facts: DigestFacts): MailContent {
 
 function dueSections(facts: DigestFacts): MailSection[] {
   const due = told(facts).filter(({ overdue }) => !overdue);
-  const [first] = due;
-  if (!first) return [];
-  const rules = new Map(facts.stores.map(({ storeId, rule }) => [storeId, rule]));
-  const sections = facts.stores.flatMap(({ storeId, today, rule }) => {
-    const needs = facts.entries.filter((entry) => entry.storeId === storeId);
-    const { visits } = planVisits(needs, {
-      today,
-      calendarOf: (id) => rules.get(id) ?? rule,
-      mostDaysEarly: MOST_DAYS_EARLY,
-    });
-    return visits.flatMap((visit) => visitSection(visit, due, facts));
-  });
+  const sections = facts.visits.flatMap((visit) => visitSection(visit, due, facts));
   const reached = new Set(sections.flatMap(({ itemIds }) => itemIds));
   const byDay = [...sections].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   return [
@@ -63,8 +50,9 @@ function told({ told }: DigestFacts): DiaryEntry[] {
   return told.map(({ entry }) => entry);
 }
 
-function why({ stores, entries, person }: DigestFacts): string {
-  const nameOf = new Map(entries.map(({ storeId, storeName }) => [storeId, storeName]));
+/** Only the stores that it says something of are named: somebody may hear of many. */
+function why({ stores, told, person }: DigestFacts): string {
+  const nameOf = new Map(told.map(({ entry }) => [entry.storeId, entry.storeName]));
   const names = (some: readonly TellingStore[]) =>
     listed(some.flatMap(({ storeId }) => nameOf.get(storeId) ?? []));
   const chosen = names(stores.filter(({ byDefault }) => !byDefault));

@@ -1,11 +1,13 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { Catalogue } from '../../catalogue/catalogue.js';
 import { Clock } from '../../clock.js';
+import { daysBetween } from '../../rules/calendar/day.js';
 import { digestInstant } from '../../rules/reminders/digest-time.js';
 import { SETTINGS, type Settings } from '../../settings.js';
 import { Reads } from '../../storage/reads.js';
 import { StoresService } from '../../stores/stores.service.js';
 import { DueDiary } from '../diary/diary.service.js';
+import { dueSince } from '../due-index/due-since.js';
 import { Outbox } from '../outbox/post-mail.js';
 import { MailChoices } from '../preferences/mail-choices.service.js';
 import { ReminderRules } from '../preferences/reminder-rules.service.js';
@@ -13,8 +15,8 @@ import { publicAddress } from '../public-address.js';
 import { DigestWriter, type DigestReader, type DigestRound } from './digest-writer.service.js';
 import { heardStores } from './heard-stores.js';
 import { decidedToday } from './past-runs.js';
+import { plannedThrough, storeVisits } from './store-visits.js';
 import type { StoreToday } from './telling-stores.js';
-import { daysAhead } from './told-entries.js';
 
 /** Tells everybody once a day what falls due, at the time of day that their first store has chosen. */
 @Injectable()
@@ -90,14 +92,16 @@ export class DigestSweep {
     stores: ReadonlyMap<number, StoreToday>,
   ): Promise<DigestRound> {
     const storeIds = [...new Set(readers.flatMap(({ heard }) => heard.map(({ storeId }) => storeId)))];
-    const ahead = storeIds.flatMap((id) => {
-      const store = stores.get(id);
-      return store ? [daysAhead(store.rule, store.today)] : [];
-    });
+    const heard = storeIds.flatMap((id) => stores.get(id) ?? []);
+    const ahead = heard.map((store) => daysBetween(store.today, plannedThrough(store)));
     const names = new Map(this.catalogue.kinds().map(({ kind, name }) => [kind, name]));
+    const at = this.clock.now(); // before looking: what comes meanwhile was not told
+    const entries = await this.diary.entries({ storeIds, daysAhead: Math.max(...ahead) });
     return {
-      at: this.clock.now(),
-      entries: await this.diary.entries({ storeIds, daysAhead: Math.max(...ahead) }),
+      at,
+      entries,
+      since: await dueSince(this.reads.manager, entries, at),
+      visits: storeVisits(entries, heard),
       stores,
       kindName: (kind) => names.get(kind) ?? kind,
       address: publicAddress(this.settings),

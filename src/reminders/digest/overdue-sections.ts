@@ -45,7 +45,7 @@ function inStoreSection(inStore: readonly ToldEntry[], facts: DigestFacts): Mail
       grave: true,
       lead: onlyExamines(facts.person)
         ? 'Nobody may take these before they are examined.'
-        : 'Put these aside, so that nobody takes them before they are examined.',
+        : 'Put these aside and have them examined. Nobody may take them before that.',
       ...cutShort(entries, `${facts.address}/diary`),
     },
   ];
@@ -80,7 +80,7 @@ export function oldNewsSection({ told, address, person }: DigestFacts): MailSect
       grave: true,
       lead: onlyExamines(person)
         ? 'Told of before, and waiting for an examination.'
-        : 'Told of before. Keep them aside until they are examined.',
+        : 'Told of before. Keep them aside and have them examined, or take them out of service.',
       entries: entries.sort((a, b) => compareNaturally(a.title.text, b.title.text)),
     },
   ];

@@ -29,7 +29,7 @@ export async function pastRuns(
   const counting = rows.filter(({ mailId, mail }) => mailId === null || mail?.state === 'sent');
   const [first] = rows;
   return {
-    runs: counting.map(({ onDay, told }) => ({ onDay: toDay(onDay), told })),
+    runs: counting.map(({ onDay, decidedAt, told }) => ({ onDay: toDay(onDay), decidedAt, told })),
     since: first && toDay(first.onDay),
   };
 }

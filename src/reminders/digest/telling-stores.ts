@@ -1,8 +1,9 @@
 import { addDays, type Day } from '../../rules/calendar/day.js';
 import type { ReminderRule } from '../../rules/reminders/reminder-rule.js';
+import { isWorkDay } from '../../rules/reminders/work-calendar.js';
 import type { HeardStore } from './heard-stores.js';
 import type { TellingStore } from './told-entries.js';
-import { coveredThrough, tellsToday, type PastRun } from './told-stores.js';
+import { covered, tellsToday, type PastRun } from './told-stores.js';
 
 /** A store with its day and its rule. */
 export interface StoreToday {
@@ -30,10 +31,10 @@ export function tellingStores(
     const store = stores.get(one.storeId);
     if (!store) return [];
     const { today, rule } = store;
-    const covered = coveredThrough(runs, one);
-    const toldThrough = covered ?? addDays(since ?? today, -1);
-    return tellsToday(one.digest, { today, toldThrough, rule })
-      ? [{ ...one, today, rule, coveredThrough: covered }]
-      : [];
+    const last = covered(runs, one);
+    const toldThrough = last?.through ?? addDays(since ?? today, -1);
+    if (!tellsToday(one.digest, { today, toldThrough, rule })) return [];
+    const coveredAtWork = covered(runs, one, (day) => isWorkDay(day, rule));
+    return [{ ...one, today, rule, covered: last, coveredAtWork }];
   });
 }

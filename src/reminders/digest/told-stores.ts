@@ -15,20 +15,34 @@ export interface ToldStore {
 /** An earlier digest of a person that counts: it was sent, or there was nothing to say. */
 export interface PastRun {
   readonly onDay: Day;
+  /** The instant of its decision. */
+  readonly decidedAt: string;
   readonly told: readonly ToldStore[];
 }
 
-/** The last day of a store of which a person was told all that this choice asks for; undefined when there is none. */
-export function coveredThrough(
+/** The last day of a store whose reminders a person was told, and the instant at which that was decided. */
+export interface Covered {
+  readonly through: Day;
+  readonly at: string;
+}
+
+/**
+ * How far a person was told of a store all that this choice asks for, by those digests whose day counts; undefined
+ * where nothing was told.
+ */
+export function covered(
   runs: readonly PastRun[],
   { storeId, digest }: { storeId: number; digest: DigestChoice },
-): Day | undefined {
-  const days = runs
-    .flatMap(({ told }) => told)
-    .filter((store) => store.storeId === storeId && (store.leads || digest === 'overdueOnly'))
-    .map(({ through }) => through);
-  return days.reduce<Day | undefined>(
-    (last, day) => (last === undefined || day > last ? day : last),
+  counts: (day: Day) => boolean = () => true,
+): Covered | undefined {
+  const days = runs.flatMap(({ decidedAt: at, told }) =>
+    told
+      .filter((store) => store.storeId === storeId && (store.leads || digest === 'overdueOnly'))
+      .filter(({ through }) => counts(through))
+      .map(({ through }) => ({ through, at })),
+  );
+  return days.reduce<Covered | undefined>(
+    (last, day) => (last === undefined || day.through > last.through ? day : last),
     undefined,
   );
 }

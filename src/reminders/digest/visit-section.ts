@@ -1,11 +1,11 @@
 import type { Day } from '../../rules/calendar/day.js';
-import type { Visit } from '../../rules/reminders/visits.js';
 import { nearDay } from '../../web/sentences/due-reason.js';
 import { count, listed } from '../../web/sentences/words.js';
 import type { DiaryEntry } from '../diary/diary-entry.js';
 import { cutShort, type MailSection } from '../mails/mail-content.js';
 import { digestEntry } from './digest-entry.js';
 import { onlyExamines, type DigestFacts } from './digest-facts.js';
+import type { StoreVisit } from './store-visits.js';
 
 /** A visit as a section of a digest, and the items told of that it clears. */
 interface VisitSection {
@@ -15,7 +15,11 @@ interface VisitSection {
 }
 
 /** What a visit clears of the gear that falls due; nothing when it clears none that is told of today. */
-export function visitSection(visit: Visit, due: readonly DiaryEntry[], facts: DigestFacts): VisitSection[] {
+export function visitSection(
+  visit: StoreVisit,
+  due: readonly DiaryEntry[],
+  facts: DigestFacts,
+): VisitSection[] {
   const served = new Set(visit.itemIds);
   const cleared = due.filter(({ itemId }) => served.has(itemId));
   if (cleared.length === 0) return [];
@@ -29,7 +33,7 @@ export function visitSection(visit: Visit, due: readonly DiaryEntry[], facts: Di
   return [{ on: visit.on, itemIds: cleared.map(({ itemId }) => itemId), section }];
 }
 
-function title({ on, who }: Visit, cleared: readonly DiaryEntry[], { person }: DigestFacts): string {
+function title({ on, who }: StoreVisit, cleared: readonly DiaryEntry[], { person }: DigestFacts): string {
   const [{ storeName = '', today = on } = {}] = cleared;
   const isLate = isAfterDue(on, cleared);
   const examines = onlyExamines(person);
@@ -42,16 +46,14 @@ function title({ on, who }: Visit, cleared: readonly DiaryEntry[], { person }: D
 }
 
 function lead(
-  { on, itemIds, savesJobIds }: Visit,
+  { on, itemIds, saves }: StoreVisit,
   cleared: readonly DiaryEntry[],
-  { entries, person }: DigestFacts,
+  { person }: DigestFacts,
 ): string {
   const examines = onlyExamines(person);
-  const jobs = entries.flatMap((entry) => entry.jobs).filter(({ jobId }) => savesJobIds.includes(jobId));
-  const references = [...new Set(jobs.map(({ reference }) => reference))];
   const saved =
-    references.length > 0
-      ? ` and ${examines ? 'save' : 'saves'} ${references.length === 1 ? 'job' : 'jobs'} ${listed(references)}`
+    saves.length > 0
+      ? ` and ${examines ? 'save' : 'saves'} ${saves.length === 1 ? 'job' : 'jobs'} ${listed(saves)}`
       : '';
   const items = count(itemIds.length, 'item', 'items');
   const visit = `One visit ${examines ? 'of yours would clear' : 'clears'} ${items}${saved}`;
@@ -61,7 +63,7 @@ function lead(
 
 function othersWords(all: number, named: number): string {
   if (all === named) return '';
-  return `: ${named === 1 ? 'this one' : `these ${named}`}, and ${all - named} overdue or told of before`;
+  return `: ${named === 1 ? 'this one' : `these ${named}`}, and ${all - named} more in the diary`;
 }
 
 /** No visit comes in time for gear that comes back only after the last working day before its due day. */

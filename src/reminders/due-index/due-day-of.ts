@@ -13,8 +13,8 @@ export interface DueDay {
 export interface DueContext {
   readonly scheme: SchemeDefinition;
   readonly today: Day;
-  /** The day on which the item was entered in the register, at its store. */
-  readonly enteredOn: Day;
+  /** The day on which the item was entered in the register, at its store: asked for only where it matters. */
+  readonly enteredOn: () => Day;
 }
 
 /**
@@ -36,7 +36,9 @@ export function dueDayOf(gear: Gear, context: DueContext): DueDay | undefined {
  * The day on which it was entered, or, where it was good on a maker's declaration then, the day on which that ended:
  * the declaration may have lapsed since.
  */
-function neverExaminedSince(gear: Gear, { scheme, enteredOn }: DueContext): Day {
+function neverExaminedSince(gear: Gear, context: DueContext): Day {
+  const { scheme } = context;
+  const enteredOn = context.enteredOn();
   const { declarationOn = enteredOn } = gear;
   const then = dueDates(gear, scheme, declarationOn > enteredOn ? declarationOn : enteredOn);
   return isNeverExamined(then) ? enteredOn : (then.dueOn ?? enteredOn);

@@ -25,4 +25,8 @@ export class DueDayEntity {
 
   @Column({ type: 'date', name: 'due_on' })
   dueOn!: string;
+
+  /** When it was found to fall due on this day at this store; null where that was before anybody wrote it down. */
+  @Column({ type: 'varchar', length: 24, nullable: true })
+  since!: string | null;
 }

@@ -41,7 +41,7 @@ export class DueFacts {
     return gear.flatMap((item) => {
       const createdAt = entered.get(item.itemId);
       if (item.storeId !== store.id || createdAt === undefined) return [];
-      const enteredOn = this.clock.dayAt(createdAt, store.timeZone);
+      const enteredOn = (): Day => this.clock.dayAt(createdAt, store.timeZone);
       const due = dueDayOf(item, { scheme, today, enteredOn });
       return due === undefined ? [] : [{ ...due, gear: item, today, scheme }];
     });

@@ -14,6 +14,9 @@ import { SchemeWatch } from './scheme-watch.service.js';
 /** So many stale marks are worked off in one transaction: short enough that nobody at a counter waits for it. */
 const MARKS_AT_A_TIME = 500;
 
+/** Pages look at no more stale items than this: half a second's work. */
+export const MOST_STALE_SHOWN = 2_000;
+
 /** How many items fall due on a day. */
 export interface DayCount {
   readonly dueOn: Day;
@@ -48,31 +51,56 @@ export class DueIndex {
     return done;
   }
 
-  /** The items of the store that may fall due up to and with a day, those among them whose due day is stale. The facts decide. */
+  /**
+   * The items of the store that may fall due up to and with a day, those among them whose due day is stale. The facts
+   * decide. With `newestStaleOnly`, of the stale marks only the newest are looked at: a page shows what was just
+   * written, and is not slowed down while a whole register is worked out again.
+   */
   async candidates(
     manager: EntityManager,
-    { storeId, through }: { storeId: number; through: Day },
+    {
+      storeId,
+      through,
+      newestStaleOnly = false,
+    }: { storeId: number; through: Day; newestStaleOnly?: boolean },
   ): Promise<number[]> {
+    const newest = `(SELECT item_id FROM due_stale ORDER BY id DESC LIMIT ${MOST_STALE_SHOWN}) AS due_stale`;
     const rows = await manager.query<{ item_id: number }[]>(
       `SELECT item_id FROM due_day WHERE store_id = $1 AND due_on <= $2
-       UNION SELECT due_stale.item_id FROM due_stale JOIN item ON item.id = due_stale.item_id
-         WHERE item.store_id = $1`,
+       UNION SELECT due_stale.item_id FROM ${newestStaleOnly ? newest : 'due_stale'}
+         JOIN item ON item.id = due_stale.item_id WHERE item.store_id = $1`,
       [storeId, through],
     );
     return rows.map(({ item_id }) => item_id);
   }
 
-  /** How many items of the stores fall due on each day up to and with `through`, by day. */
+  /** How many due days wait to be worked out again, where they are more than `newestStaleOnly` looks at; else 0. */
+  async catchingUp(manager: EntityManager): Promise<number> {
+    const marks = await manager.count(DueStaleEntity);
+    return marks > MOST_STALE_SHOWN ? marks : 0;
+  }
+
+  /** A text that is another after every write to the index; undefined while due days wait to be worked out again. */
+  async state(manager: EntityManager): Promise<string | undefined> {
+    if (await manager.existsBy(DueStaleEntity, {})) return undefined;
+    const [row] = await manager.query<{ days: number | string; changes: number | string | null }[]>(
+      'SELECT COUNT(*) AS days, SUM(sequence) AS changes FROM calendar_day',
+    );
+    return `${row?.days ?? 0} ${row?.changes ?? 0}`;
+  }
+
+  /** How many items of the stores fall due on each day after `after` up to and with `through`, by day. */
   async counts(
     manager: EntityManager,
-    { storeIds, through }: { storeIds: readonly number[]; through: Day },
+    { storeIds, after, through }: { storeIds: readonly number[]; after: Day; through: Day },
   ): Promise<DayCount[]> {
     if (storeIds.length === 0) return [];
+    const next = storeIds.length + 1;
     const rows = await manager.query<{ due_on: string; items: number | string }[]>(
       `SELECT CAST(due_on AS varchar(10)) AS due_on, COUNT(*) AS items FROM due_day
-       WHERE store_id IN (${placeholders(storeIds.length)}) AND due_on <= $${storeIds.length + 1}
+       WHERE store_id IN (${placeholders(storeIds.length)}) AND due_on > $${next} AND due_on <= $${next + 1}
        GROUP BY due_on ORDER BY due_on`,
-      [...storeIds, through],
+      [...storeIds, after, through],
     );
     return rows.map(({ due_on, items }) => ({ dueOn: toDay(due_on), count: Number(items) }));
   }

@@ -23,7 +23,7 @@ export async function writeIndex(
   const coming = changed.flatMap((id) => is.get(id) ?? []);
   const going = changed.filter((id) => was.has(id) && !is.has(id));
   if (going.length > 0) await manager.delete(DueDayEntity, { itemId: In(going) });
-  if (coming.length > 0) await upsertRows(manager, coming);
+  if (coming.length > 0) await upsertRows(manager, coming, at);
   const days = itemIds.flatMap((id) => [was.get(id), is.get(id)]).filter((row) => row !== undefined);
   await countUp(manager, days, at);
 }
@@ -33,17 +33,17 @@ function byItem(rows: readonly IndexRow[]): ReadonlyMap<number, IndexRow> {
 }
 
 /** A store and a day as text; the same for all rows that fall on them, and empty for none. */
-function dayKey(row: IndexRow | undefined): string {
+export function dayKey(row: IndexRow | undefined): string {
   return row === undefined ? '' : `${row.storeId} ${row.dueOn}`;
 }
 
-async function upsertRows(manager: EntityManager, rows: readonly IndexRow[]): Promise<void> {
+async function upsertRows(manager: EntityManager, rows: readonly IndexRow[], since: string): Promise<void> {
   await manager
     .createQueryBuilder()
     .insert()
     .into(DueDayEntity)
-    .values(rows.map(({ itemId, storeId, dueOn }) => ({ itemId, storeId, dueOn })))
-    .orUpdate(['store_id', 'due_on'], ['item_id'])
+    .values(rows.map(({ itemId, storeId, dueOn }) => ({ itemId, storeId, dueOn, since })))
+    .orUpdate(['store_id', 'due_on', 'since'], ['item_id'])
     .execute();
 }
 

@@ -10,17 +10,22 @@ export interface Addressee {
   readonly address: string;
 }
 
-/** A mail as the outbox takes it, addressed to a person, in plain text and in HTML. */
+/** A mail as the outbox takes it, addressed to a person, in plain text and in HTML. What names write keeps its order. */
 export function letter(
   content: MailContent,
   { personId, name, address }: Addressee,
 ): Pick<NewMail, 'personId' | 'toName' | 'toAddress' | 'subject' | 'plainText' | 'html'> {
   return {
     personId,
-    toName: name,
+    toName: inOrder(name),
     toAddress: address,
-    subject: content.subject,
-    plainText: mailText(content),
-    html: mailHtml(content),
+    subject: inOrder(content.subject),
+    plainText: inOrder(mailText(content)),
+    html: inOrder(mailHtml(content)),
   };
+}
+
+/** Marks that turn the direction of writing around would turn the rest of the line with them (Unicode UAX #9). */
+function inOrder(text: string): string {
+  return text.replace(/\p{Bidi_Control}/gu, '');
 }

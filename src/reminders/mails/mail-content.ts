@@ -53,7 +53,8 @@ const LONGEST_SUBJECT = 200;
 
 /** A subject that fits its column, cut with an ellipsis. */
 export function fittingSubject(subject: string): string {
-  return subject.length <= LONGEST_SUBJECT ? subject : `${subject.slice(0, LONGEST_SUBJECT - 1)}…`;
+  const letters = [...subject]; // whole characters: half of one cannot be written
+  return letters.length <= LONGEST_SUBJECT ? subject : `${letters.slice(0, LONGEST_SUBJECT - 1).join('')}…`;
 }
 
 /** One line of caution that every mail ends with. */

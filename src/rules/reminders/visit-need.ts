@@ -23,6 +23,9 @@ export interface VisitNeed {
 /** An examination so many days before its due day gives little time away. Common practice, no source. */
 export const MOST_DAYS_EARLY = 42;
 
+/** Visits are planned by what falls due within so many months, and by what they may take along after that. */
+export const MONTHS_PLANNED = 3;
+
 /** What visits are planned by, beside the needs. */
 export interface VisitTerms {
   readonly today: Day;
