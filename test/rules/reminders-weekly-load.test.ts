@@ -18,32 +18,32 @@ describe('the load of the weeks ahead', () => {
           6,
         );
         const sumOf = (some: typeof days) => some.reduce((sum, { count }) => sum + count, 0);
-        expect(load.overdue).toBe(sumOf(days.filter(({ index }) => index < from)));
         const first = DateTime.fromISO(dayAt(from)).startOf('week');
-        load.weeks.forEach(({ monday, count }, week) => {
+        load.forEach(({ monday, count }, week) => {
           expect(monday).toBe(first.plus({ weeks: week }).toISODate());
-          const inWeek = days.filter(
-            ({ index }) =>
-              index >= from && DateTime.fromISO(dayAt(index)).startOf('week').toISODate() === monday,
-          );
+          const inWeek = days.filter(({ index }) => {
+            const weekOf = DateTime.fromISO(dayAt(index)).startOf('week');
+            return weekOf.toISODate() === monday || (week === 0 && weekOf < first);
+          });
           expect(count).toBe(sumOf(inWeek));
         });
-        expect(load.weeks).toHaveLength(6);
+        expect(load).toHaveLength(6);
       }),
     );
   });
 
-  it('counts what is due today in the week of today: it is in date through its due day', () => {
-    const today = toDay('2027-05-05');
-    expect(weeklyLoad([{ dueOn: today, count: 3 }], today, 1)).toEqual({
-      overdue: 0,
-      weeks: [{ monday: '2027-05-03', count: 3 }],
-    });
+  it('counts in this week what is still due on the day before, at a store where it is not over', () => {
+    // Sunday 2 May and Monday 3 May 2027.
+    const due = [{ dueOn: toDay('2027-05-02'), count: 3 }];
+    expect(weeklyLoad(due, toDay('2027-05-03'), 2)).toEqual([
+      { monday: '2027-05-03', count: 3 },
+      { monday: '2027-05-10', count: 0 },
+    ]);
   });
 
   it('runs over the end of a year with 53 weeks', () => {
     // ISO 8601: 2026 has a week 53, from Monday 28 December 2026.
-    const { weeks } = weeklyLoad([{ dueOn: toDay('2027-01-03'), count: 2 }], toDay('2026-12-30'), 2);
+    const weeks = weeklyLoad([{ dueOn: toDay('2027-01-03'), count: 2 }], toDay('2026-12-30'), 2);
     expect(weeks).toEqual([
       { monday: '2026-12-28', count: 2 },
       { monday: '2027-01-04', count: 0 },

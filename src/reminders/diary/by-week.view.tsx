@@ -3,7 +3,7 @@ import { Scroll } from '../../web/components/scroll.js';
 import { StateMark } from '../../web/components/state-mark.js';
 import { count, day, shortDay } from '../../web/sentences/words.js';
 import type { DiaryEntry } from './diary-entry.js';
-import { reasonWords, whereWords, WHO_NAMES } from './diary-words.js';
+import { reasonsWords, whereWords, WHO_NAMES } from './diary-words.js';
 import { Stops } from './due-item.view.js';
 
 type KindName = (kind: string) => string;
@@ -60,7 +60,7 @@ function DueTable({
 }) {
   return (
     <Scroll label={title}>
-      <table class="stacked">
+      <table class="stacked due-table">
         <caption>{title}</caption>
         <thead>
           <tr>
@@ -95,7 +95,7 @@ function DueRow({ entry, kindName }: { entry: DiaryEntry; kindName: KindName }) 
         <DueMark entry={entry} />
       </td>
       <td data-label="What is due" class="whole">
-        {reasons.map(reasonWords).join('; ')}
+        {reasonsWords(reasons)}
         <Stops entry={entry} />
       </td>
       <td data-label="Where">{whereWords(entry)}</td>
@@ -105,6 +105,11 @@ function DueRow({ entry, kindName }: { entry: DiaryEntry; kindName: KindName }) 
 }
 
 function DueMark({ entry: { overdue, dueOn, stops } }: { entry: DiaryEntry }) {
-  if (overdue) return <StateMark state="refused" word={`overdue, ${day(dueOn)}`} />;
+  if (overdue)
+    return (
+      <>
+        <StateMark state="refused" word="overdue" />, {day(dueOn)}
+      </>
+    );
   return <StateMark state={stops.length === 0 ? 'plain' : 'due'} word={shortDay(dueOn)} />;
 }

@@ -3,11 +3,15 @@ import type { DiaryEntry } from './diary-entry.js';
 
 /** What cannot wait comes first: overdue and out on a job, then overdue, then by due day, and there by tag. */
 export function inDiaryOrder(entries: readonly DiaryEntry[]): DiaryEntry[] {
-  return [...entries].sort(
-    (a, b) =>
-      urgency(a) - urgency(b) ||
-      (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : compareNaturally(a.tag, b.tag)),
-  );
+  return entries
+    .map((entry) => ({ entry, urgency: urgency(entry) }))
+    .sort((a, b) => a.urgency - b.urgency || byDay(a.entry, b.entry))
+    .map(({ entry }) => entry);
+}
+
+function byDay(a: DiaryEntry, b: DiaryEntry): number {
+  if (a.dueOn !== b.dueOn) return a.dueOn < b.dueOn ? -1 : 1;
+  return compareNaturally(a.tag, b.tag);
 }
 
 function urgency(entry: DiaryEntry): number {

@@ -7,8 +7,13 @@ export const WHO_NAMES: Readonly<Record<DiaryEntry['who'], string>> = {
   competentPerson: 'A competent person',
 };
 
+/** All that makes an item due, each once: two rules that ask the same by the same day are one thing to do. */
+export function reasonsWords(reasons: readonly DueReason[]): string {
+  return [...new Set(reasons.map(reasonWords))].join('; ');
+}
+
 /** What makes an item due, and when: `thorough examination, due 3 May 2026`. */
-export function reasonWords(reason: DueReason): string {
+function reasonWords(reason: DueReason): string {
   switch (reason.why) {
     case 'inspection':
       return `${INSPECTION_NAMES[reason.type]}, due ${day(reason.dueOn)}`;

@@ -15,7 +15,8 @@ export class DiaryController {
   }
 }
 
-function asView({ today, through, entries, visits, notAtStore, dueBeforeToday, weeks }: Overview): DiaryView {
+function asView(overview: Overview): DiaryView {
+  const { today, through, entries, visits, notAtStore, overdue, weeks, catchingUp } = overview;
   return {
     today,
     through,
@@ -26,7 +27,8 @@ function asView({ today, through, entries, visits, notAtStore, dueBeforeToday, w
       savesJobs: [...savesJobs],
     })),
     notAtStore: notAtStore.map(({ itemId }) => itemId),
-    dueBeforeToday,
+    overdue,
     weeks: [...weeks],
+    catchingUp,
   };
 }

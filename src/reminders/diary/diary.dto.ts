@@ -88,6 +88,7 @@ export class VisitView {
   on!: string;
   @ApiProperty({ enum: WHO })
   who!: Who;
+  /** All that it can clear, also what falls due after the last day that is looked at. */
   itemIds!: number[];
   /** The jobs that can go ahead once this is done. */
   savesJobs!: SavedJobView[];
@@ -106,10 +107,15 @@ export class DiaryView {
   through!: string;
   entries!: DiaryEntryView[];
   visits!: VisitView[];
-  /** Items that no visit to their store reaches in time: out until after they are due. */
+  /** Items that no visit to their store reaches in time: out until they are due or longer. */
   notAtStore!: number[];
-  /** Items that were due before today. */
-  dueBeforeToday!: number;
-  /** The load of the 26 weeks from this one on, whatever is asked for above. */
+  /** How many of the entries may not be used before they are examined. */
+  overdue!: number;
+  /** How many items still in date fall due in the 26 weeks from this one on, whatever is asked for above. */
   weeks!: WeekLoadView[];
+  /**
+   * 0, or how many due days are being worked out again because the rules have changed. Until it is 0 again, an item
+   * that falls due earlier than before may be missing here.
+   */
+  catchingUp!: number;
 }

@@ -24,13 +24,14 @@ export interface DiaryPage {
 
 /** The due diary: what cannot wait, the visits that clear most, and everything by week. */
 export function diaryPage({ me, overview, kinds, warnings }: DiaryPage): string {
-  const { entries, visits, notAtStore, dueBeforeToday, weeks } = overview;
+  const { entries, visits, notAtStore, overdue, weeks, catchingUp } = overview;
   const kindName = (key: string) => kinds.find(({ kind }) => kind === key)?.name ?? key;
   const mayExamine = me.roles.includes('competentPerson');
   return page(
     { title: 'Due diary', actor: me, path: '/diary' },
     <>
       <h1>Due diary</h1>
+      <p class="faded">{whatItShows(overview)}</p>
       <p class="lede">{summary(overview)}</p>
       <WaysToHear me={me} />
       {warnings.map((warning) => (
@@ -38,9 +39,10 @@ export function diaryPage({ me, overview, kinds, warnings }: DiaryPage): string 
           <StateMark state="due" word="Mail:" /> {warning}
         </p>
       ))}
+      {catchingUp === 0 ? null : <CatchingUp marks={catchingUp} />}
       <OutOverdue entries={entries.filter(isOverdueOut)} kindName={kindName} />
       <AskedFor overview={overview} />
-      <LoadAhead dueBeforeToday={dueBeforeToday} weeks={weeks} />
+      <LoadAhead overdue={overdue} weeks={weeks} />
       <VisitList visits={visits} kindName={kindName} mayExamine={mayExamine} />
       <NotReached entries={notAtStore.filter((entry) => !isOverdueOut(entry))} kindName={kindName} />
       <ByWeek entries={entries} kindName={kindName} />
@@ -48,8 +50,12 @@ export function diaryPage({ me, overview, kinds, warnings }: DiaryPage): string 
   );
 }
 
-function summary({ entries, through }: Overview): string {
-  const overdue = entries.filter((entry) => entry.overdue).length;
+/** The form that says so is not printed. */
+function whatItShows({ stores, storeId, today }: Overview): string {
+  return `${stores.find(({ id }) => id === storeId)?.name ?? 'Every store'}, ${day(today)}`;
+}
+
+function summary({ entries, overdue, through }: Overview): string {
   const out = entries.filter(isOverdueOut).length;
   const ahead = entries.length - overdue;
   const late =
@@ -59,6 +65,16 @@ function summary({ entries, through }: Overview): string {
   const falls = ahead === 1 ? 'falls' : 'fall';
   const soon = ahead === 0 ? 'Nothing else falls' : `${overdue === 0 ? ahead : `${ahead} more`} ${falls}`;
   return `${late} ${soon} due by ${day(through)}.`;
+}
+
+function CatchingUp({ marks }: { marks: number }) {
+  return (
+    <p class="note note-due">
+      <StateMark state="due" word="Not complete yet:" /> the rules have changed, and {marks} due days are
+      being worked out again. Until that is done, an item that now falls due earlier than before may be
+      missing here. Look again in a few minutes.
+    </p>
+  );
 }
 
 function AskedFor({ overview: { stores, storeId, monthsAhead } }: { overview: Overview }) {

@@ -1,5 +1,5 @@
 import type { DiaryEntry } from './diary-entry.js';
-import { reasonWords, stopWords, whereWords } from './diary-words.js';
+import { reasonsWords, stopWords, whereWords } from './diary-words.js';
 
 /** An item that falls due: what it is, where, why, and what to do about each job that it would stop. */
 export function DueItem({
@@ -18,7 +18,7 @@ export function DueItem({
       <a class="tag" href={`/register/${itemId}`}>
         {tag}
       </a>{' '}
-      {kindName(kind)}, {whereWords(entry)}: {reasons.map(reasonWords).join('; ')}
+      {kindName(kind)}, {whereWords(entry)}: {reasonsWords(reasons)}
       {examines ? (
         <>
           {' '}

@@ -4,25 +4,25 @@ import { day } from '../../web/sentences/words.js';
 import { HALF, loadBars, type LoadBar } from './load-bars.js';
 
 /**
- * How many items fall due in each week of the half year ahead. Told apart by hatching, outline and word, never by
- * colour, so that it can be printed in black; the same figures stand in a table under it.
+ * How many items are overdue, and how many fall due in each week of the half year ahead. Told apart by hatching,
+ * outline and word, never by colour, so that it can be printed in black; the same figures stand in a table under it.
  */
-export function LoadAhead({ dueBeforeToday, weeks }: { dueBeforeToday: number; weeks: readonly WeekLoad[] }) {
-  const [first, second] = loadBars(dueBeforeToday, weeks);
+export function LoadAhead({ overdue, weeks }: { overdue: number; weeks: readonly WeekLoad[] }) {
+  const [first, second] = loadBars(overdue, weeks);
   return (
     <section aria-labelledby="load-ahead">
       <h2 id="load-ahead">The half year ahead</h2>
       <p>
-        Items that fall due in each week; under each bar the date of its Monday. The first bar is what was due
-        before today.
+        The first bar is what is overdue now. The others are what falls due in each week; under each the date
+        of its Monday.
       </p>
       <div class="load">
-        <LoadPlot id="load-1" bars={first} title="Due before today, and in the next 13 weeks" />
+        <LoadPlot id="load-1" bars={first} title="Overdue now, and due in the next 13 weeks" />
         <LoadPlot id="load-2" bars={second} title="Due in the 13 weeks after those" />
       </div>
       <details>
         <summary>The figures as a table</summary>
-        <LoadTable dueBeforeToday={dueBeforeToday} weeks={weeks} />
+        <LoadTable overdue={overdue} weeks={weeks} />
       </details>
     </section>
   );
@@ -54,7 +54,7 @@ function LoadPlot({ id, bars, title }: { id: string; bars: readonly LoadBar[]; t
 function description(bars: readonly LoadBar[]): string {
   const parts = bars
     .filter((bar) => bar.count > 0)
-    .map((bar) => `${bar.overdue ? 'before today' : `week of ${day(bar.key)}`} ${bar.count}`);
+    .map((bar) => `${bar.overdue ? 'overdue now' : `week of ${day(bar.key)}`} ${bar.count}`);
   return parts.length === 0 ? 'Nothing falls due.' : `Items due: ${parts.join(', ')}.`;
 }
 
@@ -90,7 +90,7 @@ function cutLine({ x, y, width }: LoadBar): string {
   return `M${x - 2} ${y + 18}${steps.join('')}`;
 }
 
-function LoadTable({ dueBeforeToday, weeks }: { dueBeforeToday: number; weeks: readonly WeekLoad[] }) {
+function LoadTable({ overdue, weeks }: { overdue: number; weeks: readonly WeekLoad[] }) {
   return (
     <Scroll label="Items that fall due by week">
       <table class="load-table">
@@ -105,8 +105,8 @@ function LoadTable({ dueBeforeToday, weeks }: { dueBeforeToday: number; weeks: r
         </thead>
         <tbody>
           <tr>
-            <th scope="row">before today</th>
-            <td class="num">{dueBeforeToday}</td>
+            <th scope="row">overdue now</th>
+            <td class="num">{overdue}</td>
           </tr>
           {weeks.map(({ monday, count: items }) => (
             <tr key={monday}>

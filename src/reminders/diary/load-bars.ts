@@ -16,7 +16,7 @@ export interface LoadBar {
   readonly y: number;
   readonly height: number;
   readonly count: number;
-  /** The date of the Monday; empty of what is due before today. */
+  /** The date of the Monday; empty of what is overdue. */
   readonly date: string;
   /** The month, where the week is the first of it that is shown. */
   readonly month: string;
@@ -25,14 +25,14 @@ export interface LoadBar {
   readonly cut: boolean;
 }
 
-/** The bars of the two halves: what is due before today, then week by week, all to one scale. */
+/** The bars of the two halves: what is overdue, then week by week, all to one scale. */
 export function loadBars(
-  dueBeforeToday: number,
+  overdue: number,
   weeks: readonly WeekLoad[],
 ): readonly [readonly LoadBar[], readonly LoadBar[]] {
   const highest = Math.max(1, ...weeks.map((week) => week.count));
   // A long arrears would press the weeks ahead flat.
-  const full = Math.max(highest, Math.min(dueBeforeToday, 2 * highest));
+  const full = Math.max(highest, Math.min(overdue, 2 * highest));
   const heightOf = (count: number): number =>
     Math.round((Math.min(count, full) / full) * (HALF.bottom - HALF.top) * 10) / 10;
   const bar = (count: number, slot: number): Omit<LoadBar, 'key' | 'date' | 'month'> => {
@@ -48,8 +48,8 @@ export function loadBars(
       date: String(Number(monday.slice(8))),
       month: monthName(monday) === monthName(half[index - 1]?.monday) ? '' : monthName(monday),
     }));
-  const overdue = { ...bar(dueBeforeToday, 0), key: 'overdue', date: '', month: '', overdue: true };
-  return [[overdue, ...halfOf(0, 1)], halfOf(WEEKS_IN_HALF, 0)];
+  const late = { ...bar(overdue, 0), key: 'overdue', date: '', month: '', overdue: true };
+  return [[late, ...halfOf(0, 1)], halfOf(WEEKS_IN_HALF, 0)];
 }
 
 function monthName(monday: string | undefined): string {

@@ -8,22 +8,20 @@ export interface WeekLoad {
 }
 
 /**
- * Items due before `from`, and those due in each of so many weeks, the first being the week of `from`. What is due
- * after the last of them is left out.
+ * The items due in each of so many weeks, the first being the week of `today`. What is due before that counts in the
+ * first week, and what is due after the last of them is left out. Meant for what is still in date: what is overdue is
+ * no load of a week to come.
  */
 export function weeklyLoad(
   days: readonly { readonly dueOn: Day; readonly count: number }[],
-  from: Day,
+  today: Day,
   weeks: number,
-): { readonly overdue: number; readonly weeks: readonly WeekLoad[] } {
-  const between = (first: Day, end: Day): number =>
-    days.reduce((sum, { dueOn, count }) => (dueOn >= first && dueOn < end ? sum + count : sum), 0);
-  const firstMonday = addDays(from, 1 - weekday(from));
-  return {
-    overdue: days.reduce((sum, { dueOn, count }) => (dueOn < from ? sum + count : sum), 0),
-    weeks: Array.from({ length: weeks }, (_, week) => {
-      const monday = addDays(firstMonday, 7 * week);
-      return { monday, count: between(monday < from ? from : monday, addDays(monday, 7)) };
-    }),
-  };
+): WeekLoad[] {
+  const firstMonday = addDays(today, 1 - weekday(today));
+  return Array.from({ length: weeks }, (_, week) => {
+    const monday = addDays(firstMonday, 7 * week);
+    const end = addDays(monday, 7);
+    const isIn = (dueOn: Day): boolean => dueOn < end && (week === 0 || dueOn >= monday);
+    return { monday, count: days.reduce((sum, { dueOn, count }) => (isIn(dueOn) ? sum + count : sum), 0) };
+  });
 }
