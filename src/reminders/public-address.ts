@@ -5,3 +5,9 @@ import type { Settings } from '../settings.js';
 export function publicAddress({ publicUrl, host, port }: Settings): string {
   return publicUrl ?? `http://${isIPv6(host) ? `[${host}]` : host}:${port}`;
 }
+
+/** True of an address that leads nowhere but to the machine on which it is opened. */
+export function leadsToItself(address: string): boolean {
+  const { hostname } = new URL(address);
+  return hostname === 'localhost' || hostname === '[::1]' || hostname.startsWith('127.');
+}

@@ -1,8 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Clock } from '../../src/clock.js';
 import { DueDiary } from '../../src/reminders/diary/diary.service.js';
 import type { DiaryEntry } from '../../src/reminders/diary/diary-entry.js';
 import { DueIndex } from '../../src/reminders/due-index/due-index.service.js';
+import { FeedReader } from '../../src/reminders/feed/feed-reader.service.js';
 import { addDays } from '../../src/rules/calendar/day.js';
+import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { expectSoundText, readCalendar, type ReadEvent } from '../support/calendar-checks.js';
 import { ENGINES } from '../support/engines.js';
 import { startGearYard, type GearYard } from '../support/gear-yard.js';
@@ -196,5 +199,63 @@ describe.each(ENGINES)('the calendar of what falls due, on %s', (engine) => {
     await yard.visitor().get(path).set('if-none-match', '"other"').expect(200);
     await yard.newItem({ tag: 'CF-9' });
     await yard.visitor().get(path).set('if-none-match', etag).expect(200);
+  });
+
+  // RFC 9110 section 9.3.2: the answer to HEAD has the fields of that to GET, and no content.
+  it('answers a program that asks for the fields only', async () => {
+    const { headers } = await yard.visitor().get(path).expect(200);
+    const head = await yard.visitor().head(path).expect(200);
+    expect(head.text).toBeUndefined();
+    for (const field of ['etag', 'content-type', 'cache-control'])
+      expect(head.headers[field]).toBe(headers[field]);
+  });
+
+  it('is written anew when due days were worked out again though nobody wrote anything', async () => {
+    const before = await read();
+    // As another `config/` does it.
+    await yard.app
+      .get(UnitOfWork, { strict: false })
+      .run((manager) => manager.query('INSERT INTO due_stale (item_id) SELECT id FROM item'));
+    const after = await read();
+    const confirmed = [...before.values()].filter(
+      ({ uid, status }) => uid.startsWith('due-') && status === 'CONFIRMED',
+    );
+    expect(confirmed.length).toBeGreaterThan(0);
+    for (const { uid, sequence } of confirmed) expect(after.get(uid)?.sequence).toBeGreaterThan(sequence);
+  });
+
+  it('shows the address of a public server without a warning', async () => {
+    await yard.storeman.post('/calendar').type('form').send({ storeId: '' }).expect(303);
+    const { text } = await yard.storeman.get('/calendar').expect(200);
+    expect(text).toContain(`value="https://${HOST}/calendar/`);
+    expect(text).not.toContain('Only this computer');
+  });
+
+  it('is written anew when only the name of a job changed, or a store, or the day', async () => {
+    const before = await read();
+    const stopped = [...before.values()].find(({ summary }) => summary.includes('LM-2047'));
+    const jobs = await yard.storeman.get('/api/jobs').expect(200);
+    const { id } = jobs.body.jobs.find(({ reference }: { reference: string }) => reference === 'LM-2047');
+    const job = await yard.storeman.get(`/api/jobs/${id}`).expect(200);
+    await yard.storeman
+      .patch(`/api/jobs/${id}`)
+      .set('if-match', String(job.headers['etag']))
+      .send({ reference: 'LM-2047B' })
+      .expect(200);
+    expect((await read()).get(stopped?.uid ?? '')?.summary).toContain('LM-2047B');
+    const store = await yard.manager.get(`/api/stores/${yard.storeId}`).expect(200);
+    await yard.manager
+      .patch(`/api/stores/${yard.storeId}`)
+      .set('if-match', String(store.headers['etag']))
+      .send({ name: 'Renamed quay' })
+      .expect(200);
+    expect((await read()).get(stopped?.uid ?? '')?.summary).toContain('Renamed quay');
+    const clock = yard.app.get(Clock, { strict: false });
+    const reader = yard.app.get(FeedReader, { strict: false });
+    const tomorrow = `${yard.day(1)}T12:00:00.000Z`;
+    const later = await clock.at(tomorrow, () => reader.open(path.replace('/calendar/', '')));
+    const overdue = readCalendar(later?.text ?? '').get(`overdue-${yard.storeId}@${HOST}`);
+    expect(overdue?.start).toBe(yard.day(1));
+    expect((await read()).get(`overdue-${yard.storeId}@${HOST}`)?.start).toBe(yard.day(0));
   });
 });

@@ -131,6 +131,9 @@ describe.each(ENGINES)('calendar feeds on %s', (engine) => {
     const shown = await agent.get('/calendar').expect(200).expect('cache-control', 'no-store');
     const [address = ''] = /http:\/\/[^"]+\/calendar\/[\w-]{43}\.ics/.exec(shown.text) ?? [];
     await server.visitor().get(new URL(address).pathname).expect(200);
+    // RFC 1122 section 3.2.1.3: 127.0.0.0/8 never leaves the machine.
+    expect(new URL(address).hostname).toBe('127.0.0.1');
+    expect(shown.text).toContain('Only this computer reaches that address.');
     const again = await agent.get('/calendar').expect(200);
     expect(again.text).not.toMatch(/\/calendar\/[\w-]{43}\.ics/);
     expect(again.text).toContain('What I am told');

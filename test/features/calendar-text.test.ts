@@ -101,14 +101,14 @@ describe('the text of a calendar', () => {
     expect(overdue.summary).toMatch(/^1 item overdue, Quayside/);
   });
 
-  it('names 50 items of 5,000 and says how many more', () => {
+  it('names 20 items of 5,000 and says how many more', () => {
     const many = Array.from({ length: 5_000 }, (_, n) => entry(`SL-${n}`, '2028-02-29'));
     const [text, event] = written('2028-02-29', many);
     const lines = event.description.split('\n');
     expect(event.summary).toBe('5000 items fall due, Quayside');
-    expect(lines).toHaveLength(52);
-    expect(lines[50]).toBe('and 4950 more items: see the due diary');
-    expect(text.length).toBeLessThan(8_000);
+    expect(lines).toHaveLength(22);
+    expect(lines[20]).toBe('and 4980 more items: see the due diary');
+    expect(text.length).toBeLessThan(4_000);
   });
 
   // RFC 5545 section 3.3.11 and 3.1: escaped, folded between characters, and whole again for the reader.

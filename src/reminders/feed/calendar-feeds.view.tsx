@@ -6,6 +6,7 @@ import { ProblemNote } from '../../web/components/problem-note.js';
 import { Scroll } from '../../web/components/scroll.js';
 import { page } from '../../web/page.js';
 import { day } from '../../web/sentences/words.js';
+import { leadsToItself } from '../public-address.js';
 import type { CalendarFeedView } from './calendar-feeds.dto.js';
 
 /** The open feeds, the form for a new one, and the address of one that was just made. */
@@ -56,7 +57,10 @@ export function calendarFeedsPage({
             Calendar programs cannot sign in, so the address itself is the key: whoever has it can read what
             falls due, with tags and job numbers, and nothing else.
           </p>
-          <p>It stops at once when it is revoked, or when its owner's account is closed.</p>
+          <p>
+            It stops at once when it is revoked, when its owner's account is closed, or when its owner is left
+            with the role of crew only.
+          </p>
         </section>
       </div>
       <Feeds me={me} feeds={feeds} />
@@ -78,6 +82,13 @@ function NewAddress({ address }: { address: string }) {
         <code>{new URL(address).protocol}//</code>:{' '}
         <a href={address.replace(/^https?:/, 'webcal:')}>open it in the calendar of this device</a>.
       </p>
+      {leadsToItself(address) ? (
+        <p>
+          <strong>Only this computer reaches that address.</strong> For a calendar on a phone or on the web,
+          start Tackleroom with <code>PUBLIC_URL</code> set to the address that people open, and make the feed
+          after that.
+        </p>
+      ) : null}
       <p id="address-warning">
         Whoever has this address can read the feed. Keep it like a key: if it got about, revoke the feed and
         make another.

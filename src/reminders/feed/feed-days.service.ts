@@ -32,7 +32,9 @@ export class FeedDays {
   async of(stores: readonly FeedStore[]): Promise<FeedDay[]> {
     const storeIds = stores.map(({ id }) => id);
     const entries =
-      storeIds.length === 0 ? [] : await this.diary.entries({ storeIds, daysAhead: DAYS_AHEAD });
+      storeIds.length === 0
+        ? []
+        : await this.diary.entries({ storeIds, daysAhead: DAYS_AHEAD, newestStaleOnly: true });
     const days: FeedDay[] = [];
     for (const store of stores)
       days.push(

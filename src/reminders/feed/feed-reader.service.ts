@@ -13,20 +13,23 @@ import { calendarText } from './calendar-text.js';
 import type { FeedStore } from './feed-day.js';
 import { FeedDays } from './feed-days.service.js';
 import { secretHash, secretIn } from './feed-secret.js';
+import { FeedState } from './feed-state.service.js';
+import { KeptCalendars, type CalendarFile } from './kept-calendars.js';
 
-/** A calendar as it is sent. */
-export interface CalendarFile {
-  readonly text: string;
-  /** Its fingerprint: the same as long as not a letter changes (RFC 9110 section 8.8.3). */
-  readonly etag: string;
+interface Shown {
+  readonly name: string;
+  readonly stores: readonly FeedStore[];
 }
 
 /** Reads a calendar by its secret. */
 @Injectable()
 export class FeedReader {
+  private readonly kept = new KeptCalendars();
+
   constructor(
     private readonly reads: Reads,
     private readonly days: FeedDays,
+    private readonly state: FeedState,
     private readonly stores: StoresService,
     private readonly choices: MailChoices,
     private readonly catalogue: Catalogue,
@@ -45,19 +48,30 @@ export class FeedReader {
       revokedAt: IsNull(),
     });
     const shown = feed ? await this.shownStores(feed) : undefined;
-    if (shown === undefined) return undefined;
-    const text = calendarText(await this.days.of(shown.stores), {
-      name: shown.name,
+    return shown && this.calendarOf(shown);
+  }
+
+  private async calendarOf(shown: Shown): Promise<CalendarFile> {
+    const feed = JSON.stringify([shown.name, shown.stores.map(({ id }) => id)]);
+    // Read before the days: what happens meanwhile makes the next look write the calendar again.
+    const state = await this.state.of(shown.stores);
+    const kept = this.kept.find(feed, state);
+    if (kept) return kept;
+    const file = await this.write(shown);
+    if (state !== undefined) this.kept.keep(feed, state, file);
+    return file;
+  }
+
+  private async write({ name, stores }: Shown): Promise<CalendarFile> {
+    const text = calendarText(await this.days.of(stores), {
+      name,
       address: publicAddress(this.settings),
       nameOf: (kind) => this.catalogue.kinds().find((known) => known.kind === kind)?.name ?? kind,
     });
     return { text, etag: `"${createHash('sha256').update(text).digest('base64url')}"` };
   }
 
-  private async shownStores({
-    personId,
-    storeId,
-  }: CalendarFeedEntity): Promise<{ name: string; stores: readonly FeedStore[] } | undefined> {
+  private async shownStores({ personId, storeId }: CalendarFeedEntity): Promise<Shown | undefined> {
     const person = (await this.choices.people()).find((one) => one.personId === personId);
     if (!person?.active || !isToldOfDue(person.roles)) return undefined;
     const stores = await this.stores.list();

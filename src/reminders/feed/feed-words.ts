@@ -3,7 +3,7 @@ import { count, day, EVENT_NAMES, INSPECTION_NAMES, listed } from '../../web/sen
 import type { FeedDay } from './feed-day.js';
 
 /** So many items are named in an event; of more, the diary has the list. */
-export const MOST_NAMED = 50;
+export const MOST_NAMED = 20;
 
 const MOST_JOBS = 3;
 
