@@ -3,7 +3,7 @@ import { addDays, type Day } from '../rules/calendar/day.js';
 import { workDayFrom } from '../rules/programme/work-week.js';
 
 /** The jobs of the demo scenario. */
-export type DemoJob = 'past' | 'away' | 'canBeMet' | 'short' | 'light' | 'unstated';
+export type DemoJob = 'past' | 'away' | 'canBeMet' | 'short' | 'light' | 'later' | 'unstated';
 
 /** The stores that jobs load at: the quay and the yard. */
 type Stores = readonly [quay: number, yard: number];
@@ -11,8 +11,8 @@ type Stores = readonly [quay: number, yard: number];
 const WORK_DAYS_A_WEEK = 5;
 
 /**
- * The jobs relative to today: `past` is over, `away` is out now, `light` is booked, and the others are to be planned;
- * `unstated` has yet to say what it lifts with.
+ * The jobs relative to today: `past` is over, `away` is out now, `light` and `later` are booked, and the others are to
+ * be planned; `unstated` has yet to say what it lifts with.
  */
 export function demoJobs(today: Day, stores: Stores): Record<DemoJob, NewJobDto> {
   return {
@@ -21,6 +21,7 @@ export function demoJobs(today: Day, stores: Stores): Record<DemoJob, NewJobDto>
     canBeMet: canBeMet(today, stores),
     short: short(today, stores),
     light: light(today, stores),
+    later: later(today, stores),
     unstated: unstated(today, stores),
   };
 }
@@ -119,14 +120,13 @@ function short(today: Day, [, yard]: Stores): NewJobDto {
 
 function light(today: Day, [quay]: Stores): NewJobDto {
   return {
-    ...tallPanels(quay),
-    method: 'light-panel',
+    ...lightPanels(quay),
     reference: 'LM-2053',
     name: 'Wagtail School, dining hall',
     site: 'Wagtail School, Alder Lane, Larkmoor',
     loadOutDay: addDays(today, 14),
     backDay: addDays(today, 23),
-    counts: { crews: 2, liftersInUse: 2, panelsOnWheels: 8, trucksUnloading: 1, personsAloft: 0 },
+    counts: lightCounts(2, 8),
     parameters: [
       ...lifterOf180Kg('PL-003'),
       liftHeight('2.6'),
@@ -137,6 +137,26 @@ function light(today: Day, [quay]: Stores): NewJobDto {
       lightPanel('W1', { arealMassKgPerM2: '42', fittingsKg: '9', count: 30 }),
       lightPanel('W2 pass door', { massKg: '236', centreOffsetMm: '90', count: 2 }),
     ],
+  };
+}
+
+/** So far ahead that gear booked for it can still be examined in time. */
+function later(today: Day, [quay]: Stores): NewJobDto {
+  return {
+    ...lightPanels(quay),
+    reference: 'LM-2058',
+    name: 'Redshank Library, reading room',
+    site: 'Redshank Library, Causeway, Larkmoor',
+    loadOutDay: addDays(today, 62),
+    backDay: addDays(today, 69),
+    counts: lightCounts(1, 6),
+    parameters: [
+      ...lifterOf180Kg('PL-003'),
+      liftHeight('2.4'),
+      { key: 'machineReachM', value: '1.5', reason: 'the handler drives up to the wall' },
+      stillagesPerTruck('1'),
+    ],
+    panels: [lightPanel('L1', { arealMassKgPerM2: '42', fittingsKg: '9', count: 18 })],
   };
 }
 
@@ -158,6 +178,10 @@ function tallPanels(storeId: number) {
   return { scheme: 'gb', method: 'tall-panel', storeId, otherStores: true };
 }
 
+function lightPanels(storeId: number) {
+  return { ...tallPanels(storeId), method: 'light-panel' };
+}
+
 function lifterOf180Kg(tag: string): NonNullable<NewJobDto['parameters']> {
   return [
     { key: 'lifterMassKg', value: '180', reason: `plate of ${tag}; those of 600 kg are alike` },
@@ -175,6 +199,10 @@ function stillagesPerTruck(value: string) {
 
 function counts(crews: number, panelsOnWheels: number) {
   return { crews, liftersInUse: crews, panelsOnWheels, trucksUnloading: 1, personsAloft: crews * 2 };
+}
+
+function lightCounts(crews: number, panelsOnWheels: number) {
+  return { ...counts(crews, panelsOnWheels), personsAloft: 0 };
 }
 
 type Row = NewJobDto['panels'][number];

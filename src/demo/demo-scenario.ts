@@ -54,6 +54,7 @@ export class DemoScenario {
     const light = await this.enter(jobs.light, addDays(today, -3));
     await this.awayJob(away, reserved, { today, cast });
     await this.reserve(light, { on: addDays(today, -1), cast });
+    await this.laterJob(await this.enter(jobs.later, addDays(today, -3)), { today, cast, tags });
     await this.enter(jobs.unstated, addDays(today, -1));
     await this.mail.look();
   }
@@ -151,6 +152,18 @@ export class DemoScenario {
     );
     await this.mail.look(noonOf(addDays(today, -1)));
     await this.dropSling(items, { today, cast });
+  }
+
+  /** Booked well ahead; then the lifter on it was examined, and is due again in the middle of the job. */
+  private async laterJob(
+    jobId: number,
+    { today, cast, tags }: Setting & { readonly tags: ReadonlyMap<string, number> },
+  ): Promise<void> {
+    const reserved = await this.reserve(jobId, { on: addDays(today, -2), cast });
+    const lifter = tags.get(reserved.find((tag) => tag.startsWith('PL')) ?? '');
+    if (lifter === undefined) return;
+    const dueAgain = { itemId: lifter, doneOn: addDays(today, -1), nextDueOn: addDays(today, 66), cast };
+    await this.register.examineEarly(dueAgain);
   }
 
   /** A sling fell from the platform this morning: it is overdue, and out on a job. */

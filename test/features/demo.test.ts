@@ -76,6 +76,17 @@ describe.each(ENGINES)('the demo scenario on %s', (engine) => {
     expect(missing(await proposal('LM-2051'))).toContain('panelLifter');
   });
 
+  it('has a job that a visit saves, as the diary says', async () => {
+    expect((await jobsByReference()).get('LM-2058')).toMatchObject({ state: 'reserved', flagged: 1 });
+    const { body } = await storeman.get('/api/diary').expect(200);
+    const [saving, ...others]: Visit[] = body.visits.filter(({ savesJobs }: Visit) => savesJobs.length > 0);
+    expect(others).toEqual([]);
+    expect(saving?.savesJobs.map(({ reference }) => reference)).toEqual(['LM-2058']);
+    expect(saving?.itemIds.length).toBeGreaterThan(10);
+    const { text } = await storeman.get('/diary').expect(200);
+    expect(text.replace(/<[^>]*>/g, '')).toMatch(/ clears \d+ items and saves job LM-2058/);
+  });
+
   it('refuses gear that does not fit, of every sort that a calculation asks for', async () => {
     const met = await proposal('LM-2047');
     expect(refusalsOf(met, { line: 'hostMachine', tag: 'HM-006' })).toEqual(['attachment_not_covered']);
@@ -160,6 +171,11 @@ describe.each(ENGINES)('the demo scenario on %s', (engine) => {
 interface Summary {
   readonly id: number;
   readonly reference: string;
+}
+
+interface Visit {
+  readonly itemIds: readonly number[];
+  readonly savesJobs: readonly { readonly reference: string }[];
 }
 
 interface Proposal {
