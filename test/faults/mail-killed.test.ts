@@ -103,7 +103,7 @@ describe.each(TRIALS)(
       }
       afterArrival = () => undefined;
       const last = await start();
-      await expect.poll(arrived, { timeout: 60_000, interval: 100 }).toBe(PEOPLE);
+      await expect.poll(arrived, { timeout: 120_000, interval: 100 }).toBe(PEOPLE);
       await last.stop();
 
       const rows = await keptMails(settings);
@@ -117,7 +117,7 @@ describe.each(TRIALS)(
         expect(sentAgainAfter(killed).length, `life ${killed}`).toBeLessThanOrEqual(LANES);
       expect(sentAgainAfter(life)).toEqual([]);
       expect(arrivals.filter((arrival) => arrival.life <= kills).length).toBeGreaterThan(kills);
-    }, 240_000);
+    }, 300_000);
 
     function strikeAfter(mails: number, strike: () => void): void {
       let left = mails;
