@@ -4,6 +4,7 @@ import { isWorkDay, workDayFrom } from './work-calendar.js';
 
 /** The days on which a visit serves an item. */
 export interface VisitWindow {
+  /** It may be past: no visit is planned for a day that is. */
   readonly first: Day;
   /** A working day on which the item is in its store. */
   readonly last: Day;
@@ -23,7 +24,7 @@ export function visitWindow(need: VisitNeed, terms: VisitTerms): VisitWindow | u
   const days = { ...terms, away };
   const last = lastInTime(need, days) ?? firstOfAll(need, days);
   const notBefore = addDays(need.dueOn, -terms.mostDaysEarly);
-  return { first: earliest([last, latest(terms.today, notBefore)]) ?? last, last, away };
+  return { first: earliest([last, notBefore]) ?? last, last, away };
 }
 
 /** True when the item can be examined on a working day of its store. */
@@ -71,8 +72,4 @@ function firstOfAll({ storeId }: VisitNeed, { today, away, calendarOf }: VisitDa
 
 function isAway(day: Day, away: readonly VisitJob[]): boolean {
   return away.some(({ from, to }) => from <= day && day <= to);
-}
-
-function latest(a: Day, b: Day): Day {
-  return a > b ? a : b;
 }
