@@ -1,9 +1,13 @@
-import { In, type EntityManager } from 'typeorm';
-import { DueDayEntity } from './due-day.entity.js';
+import type { EntityManager } from 'typeorm';
+import { queryItems } from '../../register/gear-filter.js';
 import { dayKey, type IndexRow } from './index-rows.js';
 
-/** More numbers at once than a statement may hold would fail. */
-const ITEMS_AT_A_TIME = 500;
+interface Row {
+  readonly item_id: number;
+  readonly store_id: number;
+  readonly due_on: string;
+  readonly since: string | null;
+}
 
 /**
  * The instants since which the index knows that items fall due on their days at their stores, by the numbers of the
@@ -14,16 +18,21 @@ export async function dueSince(
   items: readonly IndexRow[],
   now: string,
 ): Promise<ReadonlyMap<number, string>> {
-  const all = new Map<number, string>();
-  for (let start = 0; start < items.length; start += ITEMS_AT_A_TIME) {
-    const some = items.slice(start, start + ITEMS_AT_A_TIME);
-    const rows = await manager.findBy(DueDayEntity, { itemId: In(some.map(({ itemId }) => itemId)) });
-    const rowOf = new Map(rows.map((row) => [row.itemId, row]));
-    for (const item of some) {
+  const itemIds = items.map(({ itemId }) => itemId);
+  const rows = await queryItems<Row>(manager, { itemIds }, (condition) => ({
+    sql: `SELECT due_day.item_id, due_day.store_id, CAST(due_day.due_on AS varchar(10)) AS due_on, due_day.since
+      FROM due_day JOIN item ON item.id = due_day.item_id WHERE ${condition}`,
+  }));
+  const rowOf = new Map(rows.map((row) => [row.item_id, row]));
+  return new Map(
+    items.flatMap((item) => {
       const row = rowOf.get(item.itemId);
-      const since = row && dayKey(row) === dayKey(item) ? row.since : now;
-      if (since !== null) all.set(item.itemId, since);
-    }
-  }
-  return all;
+      const since = row && keyOf(row) === dayKey(item) ? row.since : now;
+      return since === null ? [] : [[item.itemId, since] as const];
+    }),
+  );
+}
+
+function keyOf({ item_id: itemId, store_id: storeId, due_on: dueOn }: Row): string {
+  return dayKey({ itemId, storeId, dueOn });
 }
